@@ -1,0 +1,36 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+/** Libraries are read from their sources, so that a test never meets a stale build. */
+const fromSource = { conditions: ['source', 'module', 'node', 'import', 'default'] };
+
+/** One project a kind of test; `npm run check` runs those that need no database and no browser. */
+const project = (name: string, include: string[], more: object = {}) => ({
+  root,
+  resolve: fromSource,
+  ssr: { resolve: fromSource },
+  test: { name, include, exclude: ['**/node_modules/**', '**/dist/**'], environment: 'node' as const, ...more },
+});
+
+export default defineConfig({
+  root,
+  test: {
+    projects: [
+      project('libs', ['libs/**/*.test.ts']),
+      project('board', ['apps/board/src/**/*.test.{ts,tsx}']),
+      project('published', ['tests/published/**/*.test.ts'], { testTimeout: 60_000 }),
+      project('house', ['tests/house/**/*.test.ts'], { testTimeout: 60_000 }),
+      project('api', ['apps/api/src/**/*.test.ts'], {
+        globalSetup: [`${root}tests/api-database.ts`],
+        testTimeout: 60_000,
+        hookTimeout: 60_000,
+      }),
+      project('e2e', ['tests/e2e/**/*.test.ts'], {
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        fileParallelism: false,
+      }),
+    ],
+  },
+});

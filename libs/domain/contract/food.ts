@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { commandKey, cookId, costCents, instant, pitId, sentAt, serviceId, shortText } from './field.js';
+
+/** The silhouette that stands for a cut on every screen. */
+export const cutShape = z.enum(['slab', 'round', 'ribs', 'bird', 'link']);
+export type CutShape = z.infer<typeof cutShape>;
+
+/** Pieces of one cut that go on a pit together. */
+export const cookSettings = z.strictObject({
+  id: cookId,
+  cut: shortText,
+  shape: cutShape,
+  pieces: z.number().int().min(1).max(400),
+  weightKg: z.number().min(0.05).max(2000),
+  serviceId: serviceId.nullable(),
+  /** When it should come off, as the kitchen plans it. */
+  comesOffAt: instant.nullable(),
+});
+export type CookSettings = z.infer<typeof cookSettings>;
+export const saveCook = z.strictObject({ key: commandKey, cook: cookSettings });
+export type SaveCook = z.infer<typeof saveCook>;
+
+/** Where the whole cook lies from now on, zones counted from the fire end. */
+export const placeCook = z.strictObject({
+  key: commandKey,
+  sentAt,
+  cookId,
+  lies: z.array(z.strictObject({ pitId, zone: z.number().int().min(0).max(5), pieces: z.number().int().min(1).max(400) })).max(60),
+});
+export type PlaceCook = z.infer<typeof placeCook>;
+export const takeOff = z.strictObject({ key: commandKey, sentAt, offAt: instant, yieldKg: z.number().min(0).max(2000).optional() });
+export type TakeOff = z.infer<typeof takeOff>;
+
+export const cookView = cookSettings.extend({
+  onAt: instant.nullable(),
+  offAt: instant.nullable(),
+  yieldKg: z.number().nullable(),
+  lies: z.array(z.object({ pitId, zone: z.number().int(), pieces: z.number().int() })),
+});
+export type CookView = z.infer<typeof cookView>;
+
+/** The meal the food is for. */
+export const serviceSettings = z.strictObject({
+  id: serviceId,
+  name: shortText,
+  readyBy: instant,
+  portions: z.number().int().min(0).max(20_000),
+});
+export type ServiceSettings = z.infer<typeof serviceSettings>;
+export const saveService = z.strictObject({ key: commandKey, service: serviceSettings });
+export type SaveService = z.infer<typeof saveService>;
+
+const woodShare = z.object({ lot: z.string(), splits: z.number(), massKg: z.number(), costCents });
+const minuteShare = z.object({ person: z.string(), workedS: z.number(), costCents });
+/** What a service has cost so far; shared fires are split by the weight of what they served, to the cent. */
+export const serviceCost = z.object({
+  service: serviceSettings,
+  cooks: z.array(z.object({ cook: cookView, woodCents: costCents, crewCents: costCents })),
+  wood: z.array(woodShare),
+  crew: z.array(minuteShare),
+  woodCents: costCents,
+  crewCents: costCents,
+  totalCents: costCents,
+  perPortionCents: z.number().nullable(),
+  perKgCents: z.number().nullable(),
+});
+export type ServiceCost = z.infer<typeof serviceCost>;

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+
+export const role = z.enum(['crew', 'lead', 'manager']);
+export type Role = z.infer<typeof role>;
+/** wall: reads, never writes. hand: a phone, tablet or desk on which people sign in. gateway: sends probe readings. */
+export const deviceKind = z.enum(['wall', 'hand', 'gateway']);
+export type DeviceKind = z.infer<typeof deviceKind>;
+
+/**
+ * What a route asks for. open: nothing. device: an enrolled device. look: a wall, or a person signed in.
+ * read-in: a gateway, or a person who records. record, plan, manage: a person of that standing.
+ */
+export type Permission = 'open' | 'device' | 'look' | 'read-in' | 'record' | 'plan' | 'manage';
+
+/** The one table of who may do what. */
+export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
+  crew: ['look', 'read-in', 'record'],
+  lead: ['look', 'read-in', 'record', 'plan'],
+  manager: ['look', 'read-in', 'record', 'plan', 'manage'],
+};
+export const DEVICE_MAY: Readonly<Record<DeviceKind, readonly Permission[]>> = {
+  wall: ['device', 'look'],
+  hand: ['device'],
+  gateway: ['device', 'read-in'],
+};

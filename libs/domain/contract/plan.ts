@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { frac, instant, personId, pitId, taskId } from './field.js';
+import { skill } from './yard.js';
+
+/** What an assignment is about. */
+export const work = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('check'), pitId, nth: z.number().int() }),
+  z.object({ kind: z.literal('task'), taskId }),
+  z.object({ kind: z.literal('break'), breakId: z.uuid() }),
+]);
+export type Work = z.infer<typeof work>;
+export const assignment = z.object({
+  work,
+  people: z.array(personId),
+  startsAt: instant,
+  endsAt: instant,
+  lateS: z.number().int(),
+  pastLatestS: z.number().int(),
+});
+export type Assignment = z.infer<typeof assignment>;
+export const planChange = z.object({
+  work,
+  code: z.enum(['new', 'gone', 'moved', 'other-person', 'moved-other-person']),
+  from: z.object({ people: z.array(personId), startsAt: instant }).nullable(),
+  to: z.object({ people: z.array(personId), startsAt: instant }).nullable(),
+});
+export type PlanChange = z.infer<typeof planChange>;
+export const planCause = z.enum(['first', 'check', 'due-moved', 'presence', 'break', 'task', 'shift', 'pit', 'minute']);
+export const loadHour = z.object({
+  fromAt: instant, untilAt: instant, skill: skill.nullable(), loadFrac: z.number(), fails: z.boolean(), missingPeople: z.number(),
+});
+export const planView = z.object({
+  madeAt: instant,
+  because: z.object({ cause: planCause, pitId: pitId.nullable(), personId: personId.nullable() }),
+  assignments: z.array(assignment),
+  unplaced: z.array(z.object({ work, reason: z.string() })),
+  load: z.array(loadHour),
+  changes: z.array(planChange),
+  /** Weighted seconds of lateness in the plan, and a proven bound below which no plan can go. */
+  lateWeightedS: z.number(),
+  boundWeightedS: z.number(),
+  evenness: frac.nullable(),
+});
+export type PlanView = z.infer<typeof planView>;

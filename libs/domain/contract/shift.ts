@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import { commandKey, instant, note, personId, pitId, sentAt, seconds, shiftId, taskId } from './field.js';
+import { band } from './yard.js';
+
+/** A break inside a window: begins at or after `earliestAt`, has begun by `latestAt`. */
+export const breakPlan = z.strictObject({ id: z.uuid(), lengthS: seconds.min(300), earliestAt: instant, latestAt: instant });
+export type BreakPlan = z.infer<typeof breakPlan>;
+export const onShift = z.strictObject({ personId, startsAt: instant, endsAt: instant, breaks: z.array(breakPlan).max(8) });
+export type OnShift = z.infer<typeof onShift>;
+export const burning = z.strictObject({ pitId, band, lightAt: instant });
+export type Burning = z.infer<typeof burning>;
+
+/** The night: from, to, who works when, which pits burn. The same id again changes the shift. */
+export const planShift = z.strictObject({
+  key: commandKey,
+  id: shiftId,
+  startsAt: instant,
+  endsAt: instant,
+  people: z.array(onShift).max(40),
+  pits: z.array(burning).max(60),
+});
+export type PlanShift = z.infer<typeof planShift>;
+
+/** Someone comes later, is away for a while, or is here again. */
+export const reportPresence = z.strictObject({
+  key: commandKey,
+  personId,
+  state: z.enum(['late', 'away', 'here']),
+  /** late: when they will come. away: until when, or the end of their shift. */
+  until: instant.optional(),
+});
+export type ReportPresence = z.infer<typeof reportPresence>;
+
+export const reportBreak = z.strictObject({ key: commandKey, sentAt, breakId: z.uuid(), state: z.enum(['begun', 'ended']) });
+export type ReportBreak = z.infer<typeof reportBreak>;
+
+export const taskKind = z.enum(['light', 'load', 'turn', 'wrap', 'probe', 'unload', 'haul', 'clear-ash']);
+export type TaskKind = z.infer<typeof taskKind>;
+export const addTask = z.strictObject({
+  key: commandKey,
+  id: taskId,
+  kind: taskKind,
+  pitId: pitId.nullable(),
+  earliestAt: instant,
+  dueAt: instant,
+  latestAt: instant,
+  lengthS: seconds.min(60),
+  people: z.union([z.literal(1), z.literal(2)]),
+  note: note.optional(),
+});
+export type AddTask = z.infer<typeof addTask>;
+export const finishTask = z.strictObject({ key: commandKey, sentAt, doneAt: instant });
+export type FinishTask = z.infer<typeof finishTask>;
+
+export const signHandover = z.strictObject({ key: commandKey, toPersonId: personId.nullable(), note });
+export type SignHandover = z.infer<typeof signHandover>;
+
+export const breakView = breakPlan.extend({ beganAt: instant.nullable(), endedAt: instant.nullable(), plannedAt: instant.nullable() });
+export const personOnShift = z.object({
+  personId,
+  name: z.string(),
+  startsAt: instant,
+  endsAt: instant,
+  presence: z.enum(['here', 'late', 'away', 'not-yet', 'gone-home']),
+  presenceUntil: instant.nullable(),
+  onBreak: z.boolean(),
+  breaks: z.array(breakView),
+});
+export type PersonOnShift = z.infer<typeof personOnShift>;
+export const shiftView = z.object({
+  id: shiftId,
+  startsAt: instant,
+  endsAt: instant,
+  people: z.array(personOnShift),
+  pits: z.array(burning),
+});
+export type ShiftView = z.infer<typeof shiftView>;
+export const taskView = addTask.omit({ key: true }).extend({
+  note: z.string().nullable(),
+  doneAt: instant.nullable(),
+  doneBy: personId.nullable(),
+});
+export type TaskView = z.infer<typeof taskView>;
+
+export const handover = z.object({
+  id: z.uuid(),
+  signedAt: instant,
+  signedBy: z.string(),
+  to: z.string().nullable(),
+  note: z.string(),
+  fires: z.array(z.object({ pit: z.string(), bed: z.string().nullable(), tempC: z.number().nullable(), dueAt: instant.nullable() })),
+  splitsLeft: z.number().int(),
+  openAlarms: z.number().int(),
+});
+export type Handover = z.infer<typeof handover>;
