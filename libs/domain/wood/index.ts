@@ -1,0 +1,10 @@
+export { densityKgPerM3, dryWoodKgPerM3 } from './density.js';
+export { bestAcrossM, liesAcross } from './fit.js';
+export type { Lie } from './fit.js';
+export { netHeatJPerDryKg, netHeatJPerKg } from './heat.js';
+export { equilibriumMoisture } from './moisture.js';
+export { splitsNeeded } from './need.js';
+export { dryMassKg, heatOfPieceJ, pieceOfSize, wetMassKg } from './piece.js';
+export type { Piece, PieceSize } from './piece.js';
+export { SPECIES } from './species.js';
+export type { Species } from './species.js';
