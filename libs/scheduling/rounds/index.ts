@@ -1,0 +1,10 @@
+export type {
+  Absence, BreakWindow, FrozenWork, Pin, RoundParameters, RoundPerson, RoundPit, RoundProblem, RoundTask, Work, WorkPromise,
+} from './problem.js';
+export { PARAMETERS, parameter, workKey } from './problem.js';
+export type {
+  Assignment, AssignmentReason, Bound, ChangeCause, Hindrance, Levels, LoadHour, LoadMend, PlanChange, PlanResult, Repair, Round,
+  RoundPlan, UnplacedReason,
+} from './plan.js';
+export { validateRounds } from './validate.js';
+export type { RoundRefusal } from './validate.js';

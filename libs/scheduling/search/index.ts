@@ -1,0 +1,2 @@
+export type { StopRule } from './stop.js';
+export { afterIterations, whicheverFirst } from './stop.js';
