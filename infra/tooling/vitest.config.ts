@@ -3,11 +3,13 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 /** Libraries are read from their sources, so that a test never meets a stale build. */
-const fromSource = { conditions: ['source', 'module', 'node', 'import', 'default'] };
+const fromSource = { conditions: ['source', 'node'] };
 
 /** One project a kind of test; `npm run check` runs those that need no database and no browser. */
+const decorators = { decorator: { legacy: true, emitDecoratorMetadata: true } };
 const project = (name: string, include: string[], more: object = {}) => ({
   root,
+  oxc: decorators,
   resolve: fromSource,
   ssr: { resolve: fromSource },
   test: { name, include, exclude: ['**/node_modules/**', '**/dist/**'], environment: 'node' as const, ...more },

@@ -1,0 +1,12 @@
+export { type Actor, may } from './actor.js';
+export { Clock } from './clock.js';
+export { Commands } from './commands.js';
+export { readSettings, type Settings } from './config.js';
+export { Ids } from './ids.js';
+export { log } from './log.js';
+export { type Listener, Outbox, type Reaction, type Reactions } from './outbox.js';
+export { PlatformModule } from './platform.module.js';
+export { ProblemFilter, refused, RefusalError } from './refusals.js';
+export { Answers, type AskedRequest, By, Input, ROUTE } from './routing.js';
+export { type Deed, Deeds } from './transaction.js';
+export { Workers } from './workers.js';

@@ -1,0 +1,7 @@
+import { pino } from 'pino';
+
+/** Structured log lines; secrets never reach it, and what looks like one is struck out. */
+export const log = pino({
+  level: process.env['LOG_LEVEL'] ?? 'warn',
+  redact: ['pin', '*.pin', 'token', '*.token', 'code', 'req.headers.cookie', 'req.headers.authorization'],
+});
