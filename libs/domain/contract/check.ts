@@ -82,6 +82,8 @@ export const fireView = z.object({
   zoneTempC: z.array(z.number()),
   chamberTempC: spread,
   bedLostRiskFrac: frac,
+  /** Dry wood burned a second, as believed of this fire lately. */
+  dryKgPerS: z.number(),
   /** Every `stepS` from `from`: the chamber's mean temperature if nobody touches the fire. */
   forecast: z.object({ from: instant, stepS: z.number(), p10: z.array(z.number()), p50: z.array(z.number()), p90: z.array(z.number()) }),
 });

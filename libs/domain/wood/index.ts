@@ -8,3 +8,4 @@ export { dryMassKg, heatOfPieceJ, pieceOfSize, wetMassKg } from './piece.js';
 export type { Piece, PieceSize } from './piece.js';
 export { SPECIES } from './species.js';
 export type { Species } from './species.js';
+export { usualDryKgPerS } from './pace.js';
