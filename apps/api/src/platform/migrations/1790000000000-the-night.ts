@@ -228,11 +228,13 @@ create index placement_now on placement (cook_id) where until_at is null;
 
 create table reading (
   probe_id uuid not null references probe on delete cascade,
+  device_taken_at timestamptz not null,
   taken_at timestamptz not null,
   temp_c double precision not null,
   arrived_at timestamptz not null,
-  primary key (probe_id, taken_at)
+  primary key (probe_id, device_taken_at)
 );
+create index reading_taken on reading (probe_id, taken_at);
 
 create table fire_check (
   id uuid primary key,
@@ -276,12 +278,20 @@ create index wood_move_of_lot on wood_move (lot_id, pit_id);
 create table pit_fire (
   pit_id uuid primary key references pit on delete cascade,
   yard_id uuid not null references yard on delete cascade,
+  lit_at timestamptz not null,
   belief bytea not null,
   believed_at timestamptz not null,
-  last_look_at timestamptz,
   estimate jsonb not null,
+  dry_kg_per_s double precision not null,
   due jsonb,
   advice jsonb
+);
+
+create table fire_look (
+  pit_id uuid primary key references pit on delete cascade,
+  check_id uuid references fire_check on delete set null,
+  looked_at timestamptz not null,
+  belief bytea not null
 );
 
 create table fire_estimate (
