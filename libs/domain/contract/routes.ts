@@ -36,10 +36,10 @@ export const routes = {
   savePit: route({ method: 'POST', path: '/pits', may: 'manage', summary: 'Add or change a pit', body: savePit, reply: done, refusals: ['name-taken', 'pit-burning', ...key] }),
   saveCrewMember: route({ method: 'POST', path: '/crew', may: 'manage', summary: 'Add or change a crew member', body: saveCrewMember, reply: done, refusals: ['name-taken', 'last-manager', ...key] }),
 
-  planShift: route({ method: 'POST', path: '/shifts', may: 'plan', summary: 'Plan or change a shift', body: planShift, reply: done, refusals: ['shift-ends-before-it-begins', 'shift-too-long', 'shift-overlaps', 'shift-has-ended', 'person-on-two-shifts', 'person-unknown', 'pit-unknown', 'break-outside-shift', ...key] }),
+  planShift: route({ method: 'POST', path: '/shifts', may: 'plan', summary: 'Plan or change a shift', body: planShift, reply: done, refusals: ['shift-ends-before-it-begins', 'shift-too-long', 'shift-overlaps', 'shift-has-ended', 'person-on-two-shifts', 'person-unknown', 'pit-unknown', 'shift-unknown', 'break-outside-shift', 'hours-outside-shift', 'light-outside-shift', 'input-invalid', ...key] }),
   reportPresence: route({ method: 'POST', path: '/presence', may: 'record', summary: 'Say that somebody is late, away or here', body: reportPresence, reply: done, refusals: ['person-not-on-shift', ...key] }),
-  reportBreak: route({ method: 'POST', path: '/breaks', may: 'record', summary: 'Begin or end a break', body: reportBreak, reply: done, refusals: ['person-not-on-shift', ...key] }),
-  addTask: route({ method: 'POST', path: '/tasks', may: 'plan', summary: 'Add a task to the night', body: addTask, reply: done, refusals: ['pit-unknown', ...key] }),
+  reportBreak: route({ method: 'POST', path: '/breaks', may: 'record', summary: 'Begin or end a break', body: reportBreak, reply: done, refusals: ['person-not-on-shift', 'break-unknown', ...key] }),
+  addTask: route({ method: 'POST', path: '/tasks', may: 'plan', summary: 'Add a task to the night, or change it', body: addTask, reply: done, refusals: ['pit-unknown', 'task-unknown', 'task-done-already', 'times-out-of-order', ...key] }),
   finishTask: route({ method: 'POST', path: '/tasks/:taskId/done', may: 'record', summary: 'Say that a task is done', params: z.object({ taskId }), body: finishTask, reply: done, refusals: ['task-unknown', 'task-done-already', ...key] }),
   signHandover: route({ method: 'POST', path: '/handovers', may: 'record', summary: 'Sign the night over', body: signHandover, reply: handover, refusals: ['person-unknown', ...key] }),
   handovers: route({ method: 'GET', path: '/handovers', may: 'look', summary: 'The last handovers', reply: z.array(handover), refusals: [] }),

@@ -17,7 +17,7 @@ export const planShift = z.strictObject({
   startsAt: instant,
   endsAt: instant,
   people: z.array(onShift).max(40),
-  pits: z.array(burning).max(60),
+  pits: z.array(burning).max(60).refine((pits) => new Set(pits.map((pit) => pit.pitId)).size === pits.length, { message: 'each pit once' }),
 });
 export type PlanShift = z.infer<typeof planShift>;
 
@@ -89,6 +89,7 @@ export const handover = z.object({
   to: z.string().nullable(),
   note: z.string(),
   fires: z.array(z.object({ pit: z.string(), bed: z.string().nullable(), tempC: z.number().nullable(), dueAt: instant.nullable() })),
+  food: z.array(z.object({ pit: z.string(), cut: z.string(), pieces: z.number().int() })),
   splitsLeft: z.number().int(),
   openAlarms: z.number().int(),
 });
