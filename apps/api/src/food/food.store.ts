@@ -46,12 +46,10 @@ export class FoodStore {
   }
 
   async saveCook(em: EntityManager, yardId: YardId, cook: Omit<CookView, 'lies'>): Promise<void> {
-    const { comesOffAt, onAt, offAt, ...plain } = cook;
-    await em.upsert(
-      CookRow,
-      { ...plain, yardId, comesOffAt: comesOffAt ? dateOf(comesOffAt) : null, onAt: onAt ? dateOf(onAt) : null, offAt: offAt ? dateOf(offAt) : null },
-      ['id'],
-    );
+    const { id, comesOffAt, onAt, offAt, ...plain } = cook;
+    const values = { ...plain, comesOffAt: comesOffAt ? dateOf(comesOffAt) : null, onAt: onAt ? dateOf(onAt) : null, offAt: offAt ? dateOf(offAt) : null };
+    const { affected } = await em.update(CookRow, { id, yardId }, values);
+    if (!affected) await em.insert(CookRow, { id, yardId, ...values });
   }
 
   /** From `at` on the cook lies so; where it lay before stays on record. */
@@ -91,6 +89,9 @@ export class FoodStore {
   }
 
   async saveService(em: EntityManager, yardId: YardId, service: ServiceSettings): Promise<void> {
-    await em.upsert(ServiceRow, { ...service, yardId, readyBy: dateOf(service.readyBy) }, ['id']);
+    const { id, ...plain } = service;
+    const values = { ...plain, readyBy: dateOf(service.readyBy) };
+    const { affected } = await em.update(ServiceRow, { id, yardId }, values);
+    if (!affected) await em.insert(ServiceRow, { id, yardId, ...values });
   }
 }
