@@ -6,3 +6,5 @@ export type { PresenceReport } from './presence.js';
 export { paidS, workedS } from './hours.js';
 export { walkTableS } from './walk.js';
 export type { PlanPlace } from './walk.js';
+export { deviceTime, isInTheFuture, timeOfLook } from './device-time.js';
+export type { DeviceTime } from './device-time.js';
