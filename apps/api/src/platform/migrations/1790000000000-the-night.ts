@@ -132,6 +132,15 @@ create table shift_person (
   primary key (shift_id, crew_member_id)
 );
 
+create table absence (
+  shift_id uuid not null,
+  crew_member_id uuid not null,
+  from_at timestamptz not null,
+  until_at timestamptz not null check (until_at > from_at),
+  primary key (shift_id, crew_member_id, from_at),
+  foreign key (shift_id, crew_member_id) references shift_person on delete cascade
+);
+
 create table crew_break (
   id uuid primary key,
   shift_id uuid not null references shift on delete cascade,
