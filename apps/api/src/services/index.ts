@@ -1,0 +1,2 @@
+export { ServicesModule } from './services.module.js';
+export { Services } from './services.service.js';
