@@ -25,18 +25,22 @@ export interface Hours {
   readonly breaks: readonly Break[];
 }
 
-/** Somebody on the shift that runs: their hours, what they can do, and what was last heard of them. */
-export interface PersonOnShift extends Hours {
-  readonly name: string;
-  readonly skills: readonly string[];
+/** Somebody's hours with what was last heard of them. */
+export interface KeptPerson extends Hours {
   /** What was reported last. Nobody reported yet: 'here'. */
   readonly presence: 'here' | 'late' | 'away';
-  /** Since when that holds; for 'late' their start. */
+  /** Since when that holds. */
   readonly presenceFrom?: EpochS;
   /** late: when they will come. away: when they are back. Without it: until they say that they are here. */
   readonly presenceUntil?: EpochS;
   /** Absences that are over. */
   readonly wasAway: readonly Away[];
+}
+
+/** Somebody on the shift that runs, with the name and the skills of the crew list. */
+export interface PersonOnShift extends KeptPerson {
+  readonly name: string;
+  readonly skills: readonly string[];
 }
 
 /** A pit that burns in a shift. */
@@ -46,13 +50,18 @@ export interface BurningPit {
   readonly lightAt: EpochS;
 }
 
-/** The night: from, to, who works when, which pits burn. */
-export interface RunningShift {
+/** A shift as it is kept. */
+export interface KeptShift {
   readonly id: ShiftId;
   readonly from: EpochS;
   readonly until: EpochS;
-  /** By name, then id. */
-  readonly people: readonly PersonOnShift[];
+  readonly people: readonly KeptPerson[];
   /** By light-up time, then id. */
   readonly pits: readonly BurningPit[];
+}
+
+/** The night: from, to, who works when, which pits burn. */
+export interface RunningShift extends KeptShift {
+  /** By name, then id. */
+  readonly people: readonly PersonOnShift[];
 }

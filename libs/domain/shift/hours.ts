@@ -1,6 +1,6 @@
 import { later, MINUTE_S, type EpochS } from '../quantity/index.js';
 import { merged, overlapS } from './away.js';
-import type { Away, Break, PersonOnShift } from './crew.js';
+import type { Away, Break, KeptPerson } from './crew.js';
 import { absences } from './presence.js';
 
 /**
@@ -12,7 +12,7 @@ const PAID_REST_S = 30 * MINUTE_S;
 const taken = (breaks: readonly Break[]): readonly Away[] =>
   breaks.flatMap(({ beganAt, endedAt, lengthS }) => (beganAt === undefined ? [] : [{ from: beganAt, until: endedAt ?? later(beganAt, lengthS) }]));
 
-function thereLess(person: PersonOnShift, span: Away, breaks: readonly Break[]): number {
+function thereLess(person: KeptPerson, span: Away, breaks: readonly Break[]): number {
   const there: Away = {
     from: person.startsAt > span.from ? person.startsAt : span.from,
     until: person.endsAt < span.until ? person.endsAt : span.until,
@@ -26,11 +26,11 @@ function thereLess(person: PersonOnShift, span: Away, breaks: readonly Break[]):
  * Time somebody was there and not on break between two instants.
  * @returns s, whole. Held to libs/domain/shift/hours.test.ts
  */
-export const workedS = (person: PersonOnShift, from: EpochS, until: EpochS): number => thereLess(person, { from, until }, person.breaks);
+export const workedS = (person: KeptPerson, from: EpochS, until: EpochS): number => thereLess(person, { from, until }, person.breaks);
 
 /**
  * Time of somebody that is paid between two instants: short rests are, meal breaks are not.
  * @returns s, whole. Source: [CFR29-785], from memory. Held to libs/domain/shift/hours.test.ts
  */
-export const paidS = (person: PersonOnShift, from: EpochS, until: EpochS): number =>
+export const paidS = (person: KeptPerson, from: EpochS, until: EpochS): number =>
   thereLess(person, { from, until }, person.breaks.filter(({ lengthS }) => lengthS >= PAID_REST_S));

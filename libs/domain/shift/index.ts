@@ -1,5 +1,5 @@
-export type { Away, Break, BurningPit, Hours, PersonOnShift, RunningShift } from './crew.js';
-export { LEAD_S, lightTask, plannable, runningOf } from './shift.js';
+export type { Away, Break, BurningPit, Hours, KeptPerson, KeptShift, PersonOnShift, RunningShift } from './crew.js';
+export { changed, LEAD_S, lightTask, plannable, runningOf } from './shift.js';
 export type { LightTask, PlannedShift, ShiftRefusal } from './shift.js';
 export { absences, breakOver, breakReported, onBreak, presenceAt, reported } from './presence.js';
 export type { PresenceReport } from './presence.js';

@@ -1,6 +1,6 @@
 import { later, type EpochS } from '../quantity/index.js';
 import { merged } from './away.js';
-import type { Away, Break, PersonOnShift } from './crew.js';
+import type { Away, Break, KeptPerson } from './crew.js';
 
 /** What is heard of somebody: late, away or here. */
 export interface PresenceReport {
@@ -10,20 +10,20 @@ export interface PresenceReport {
 }
 
 /** Late without a time, or away without one, means: until they say that they are here. */
-function currentAbsence({ presence, presenceFrom, presenceUntil, startsAt, endsAt }: PersonOnShift): Away | undefined {
+function currentAbsence({ presence, presenceFrom, presenceUntil, startsAt, endsAt }: KeptPerson): Away | undefined {
   if (presence === 'here') return undefined;
   const absence = { from: presenceFrom ?? startsAt, until: presenceUntil ?? endsAt };
   return absence.until > absence.from ? absence : undefined;
 }
 
 /** When somebody on the shift is not there: absences that are over, and the one reported last. In order of time, none overlapping. */
-export function absences(person: PersonOnShift): readonly Away[] {
+export function absences(person: KeptPerson): readonly Away[] {
   const current = currentAbsence(person);
   return merged([...person.wasAway, ...(current ? [current] : [])]);
 }
 
 /** Since when a report holds: late since the start of their hours, unless they had said that they are here. */
-function since(person: PersonOnShift, { state, at }: PresenceReport): EpochS {
+function since(person: KeptPerson, { state, at }: PresenceReport): EpochS {
   const cameAlready = person.presence === 'here' && person.presenceFrom !== undefined;
   return state === 'late' && !cameAlready ? (person.presenceFrom ?? person.startsAt) : at;
 }
@@ -32,7 +32,7 @@ function since(person: PersonOnShift, { state, at }: PresenceReport): EpochS {
  * What a report makes of a person: what held before and is over by now becomes a past absence. Somebody who is here before
  * the time they gave was away only until now; late again, or away again while away, only corrects the time.
  */
-export function reported(person: PersonOnShift, report: PresenceReport): PersonOnShift {
+export function reported(person: KeptPerson, report: PresenceReport): KeptPerson {
   const { state, until, at } = report;
   const { presenceUntil: before, ...rest } = person;
   const told = until !== undefined && state !== 'here' && { presenceUntil: until };
@@ -58,7 +58,7 @@ export function breakReported(rest: Break, state: 'begun' | 'ended', at: EpochS)
 }
 
 /** Where somebody is by what is known: not yet come, late, away, here, gone home. */
-export function presenceAt(person: PersonOnShift, now: EpochS): 'here' | 'late' | 'away' | 'not-yet' | 'gone-home' {
+export function presenceAt(person: KeptPerson, now: EpochS): 'here' | 'late' | 'away' | 'not-yet' | 'gone-home' {
   if (now >= person.endsAt) return 'gone-home';
   const current = currentAbsence(person);
   const away = current !== undefined && current.from <= now && now < current.until;

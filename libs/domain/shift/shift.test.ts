@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromIso, later, type EpochS, type PersonId, type PitId, type ShiftId } from '../quantity/index.js';
 import type { Hours } from './crew.js';
-import { LEAD_S, lightTask, plannable, runningOf, type PlannedShift } from './shift.js';
+import { changed, LEAD_S, lightTask, plannable, runningOf, type PlannedShift } from './shift.js';
 
 const at = (time: string) => fromIso(`2027-01-${time}:00Z`);
 const now = at('15T18:00');
@@ -79,4 +79,15 @@ it('the next shift runs from three hours before its start, after the one before 
   expect(nameAt(later(night.until, -1))).toBe('night');
   expect(nameAt(night.until)).toBe('day');
   expect(nameAt(at('16T20:00'))).toBeUndefined();
+});
+
+it('a change keeps breaks that have begun and what was reported, and takes the rest as wanted', () => {
+  const kept = changed(undefined, night);
+  expect(kept.people.map(({ presence, wasAway }) => [presence, wasAway])).toEqual([['here', []], ['here', []]]);
+  const begun = { ...rest(at('16T02:00'), at('16T04:00')), id: 'begun', beganAt: at('16T03:00') };
+  const before = { ...kept, people: kept.people.map((one) => ({ ...one, presence: 'late' as const, breaks: [begun, rest(at('16T05:00'), at('16T06:00'))] })) };
+  const moved = rest(at('16T04:30'), at('16T05:30'));
+  const after = changed(before, { ...night, people: [person('ana', night.from, at('16T08:00'), [moved, { ...begun, lengthS: 600 }])] });
+  expect(after.people).toEqual([{ ...before.people[0], endsAt: at('16T08:00'), breaks: [begun, moved] }]);
+  expect(changed(before, { ...night, people: [person('ana', night.from, at('16T08:00'))] }).people[0]?.breaks).toEqual([begun]);
 });

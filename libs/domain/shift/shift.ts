@@ -1,5 +1,5 @@
 import { HOUR_S, later, MINUTE_S, ok, refuse, type EpochS, type PersonId, type PitId, type Result, type ShiftId } from '../quantity/index.js';
-import type { Away, BurningPit, Hours } from './crew.js';
+import type { Away, BurningPit, Hours, KeptPerson, KeptShift } from './crew.js';
 
 /** A night with its preparation; longer is two shifts. Source: common practice, no source. */
 const LONGEST_SHIFT_S = 24 * HOUR_S;
@@ -101,4 +101,16 @@ export function lightTask(lightAt: EpochS, from: EpochS): LightTask | undefined 
 export function runningOf<S extends Away>(shifts: readonly S[], now: EpochS): S | undefined {
   const inOrder = [...shifts].sort((one, other) => one.from - other.from);
   return inOrder.find(({ from, until }) => from <= now && now < until) ?? inOrder.find(({ from }) => from > now && from - LEAD_S <= now);
+}
+
+/** The shift after a change: hours and windows as wanted, but a break that has begun and all that was reported stays. */
+export function changed(before: KeptShift | undefined, wanted: PlannedShift): KeptShift {
+  const people = wanted.people.map((person): KeptPerson => {
+    const known = before?.people.find(({ id }) => id === person.id);
+    if (!known) return { ...person, presence: 'here', wasAway: [] };
+    const begun = known.breaks.filter(({ beganAt }) => beganAt !== undefined);
+    const open = person.breaks.filter(({ id }) => !begun.some((rest) => rest.id === id));
+    return { ...known, ...person, breaks: [...begun, ...open] };
+  });
+  return { ...wanted, people };
 }
