@@ -9,4 +9,5 @@ export { PlatformModule } from './platform.module.js';
 export { ProblemFilter, refused, RefusalError } from './refusals.js';
 export { Answers, type AskedRequest, By, Input, ROUTE } from './routing.js';
 export { type Deed, Deeds } from './transaction.js';
+export { nextWallTime, wallTime } from './wall-time.js';
 export { Workers } from './workers.js';
