@@ -1,6 +1,6 @@
 import type { EpochS, RandomStream } from '../quantity/index.js';
 import type { Piece } from '../wood/index.js';
-import type { Air, Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
+import type { Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
 
 export type { Air, Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, Weather, WoodOn } from './pit.js';
 
@@ -110,3 +110,7 @@ export declare function igniteTruth(start: {
 export declare function stepTruth(truth: PitTruth, span: Surroundings & { readonly to: EpochS }, on?: WoodOn & { readonly position?: FirePosition }): PitTruth;
 export declare function gradeOf(truth: PitTruth): TruthSeen;
 export declare function piecesOf(action: AdviceAction, standard: Piece): readonly Piece[];
+export { dueMoved, heldDue } from './due-held.js';
+export { isAnotherFire, isLit, kindlingOf } from './lit.js';
+export type { CarriedBefore, Kindling } from './lit.js';
+export { firePositionOf } from './position.js';

@@ -9,3 +9,4 @@ export type { Piece, PieceSize } from './piece.js';
 export { SPECIES } from './species.js';
 export type { Species } from './species.js';
 export { usualDryKgPerS } from './pace.js';
+export { USUAL_SPLIT } from './usual-split.js';

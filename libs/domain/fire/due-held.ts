@@ -1,0 +1,25 @@
+import { type EpochS, MINUTE_S } from '../quantity/index.js';
+import type { Due } from './index.js';
+
+/** Moves smaller than this are the noise of a forecast: nobody walks by them. */
+const MOVES_FROM_S = MINUTE_S;
+
+const isNear = (one: EpochS, other: EpochS) => Math.abs(one - other) < MOVES_FROM_S;
+
+/** Whether a due time moved far enough that a plan should know. */
+export const dueMoved = (before: Due | undefined, after: Due): boolean => before === undefined || !isNear(before.dueAt, after.dueAt);
+
+/**
+ * The due time to hold on to, from the one held so far and a fresh one, as long as nobody looked. A time that has come stays:
+ * a check that is late must not slide along with the clock. Small moves are left out, so that what people read stands still.
+ */
+export function heldDue(before: Due | undefined, fresh: Due, now: EpochS): Due {
+  if (before === undefined) return fresh;
+  const hasCome = before.dueAt <= now;
+  const dueAt = hasCome || isNear(before.dueAt, fresh.dueAt) ? before.dueAt : fresh.dueAt;
+  const keepsLatest = before.latestSafeAt <= now || isNear(before.latestSafeAt, fresh.latestSafeAt);
+  const latest = keepsLatest ? before.latestSafeAt : fresh.latestSafeAt;
+  const latestSafeAt = latest < dueAt ? dueAt : latest;
+  const earliest = dueAt === before.dueAt ? before.earliestAt : fresh.earliestAt;
+  return { earliestAt: earliest > dueAt ? dueAt : earliest, dueAt, latestSafeAt, why: dueAt === before.dueAt ? before.why : fresh.why };
+}
