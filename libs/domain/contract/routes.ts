@@ -19,22 +19,22 @@ const key = ['key-reused'] as const;
 export const routes = {
   health: route({ method: 'GET', path: '/health', may: 'open', summary: 'Whether the house is ready', reply: health, refusals: [] }),
 
-  firstRun: route({ method: 'POST', path: '/first-run', may: 'open', summary: 'Make the yard and its manager, once', body: firstRun, reply: me, refusals: ['first-run-done', 'first-run-token-wrong'] }),
+  firstRun: route({ method: 'POST', path: '/first-run', may: 'open', summary: 'Make the yard and its manager, once', body: firstRun, reply: me, refusals: ['first-run-done', 'first-run-token-wrong', 'too-many-requests'] }),
   enrolDevice: route({ method: 'POST', path: '/devices/enrol', may: 'open', summary: 'Enrol this device with a one-time code', body: enrolDevice, reply: me, refusals: ['code-unknown', 'too-many-requests'] }),
   signInChoices: route({ method: 'GET', path: '/sign-in', may: 'device', summary: 'Who may sign in on this device', reply: signInChoices, refusals: [] }),
-  signIn: route({ method: 'POST', path: '/sign-in', may: 'device', summary: 'Sign in on this device with a PIN', body: signIn, reply: me, refusals: ['pin-wrong', 'pin-wait', 'person-unknown'] }),
+  signIn: route({ method: 'POST', path: '/sign-in', may: 'device', summary: 'Sign in on this device with a PIN', body: signIn, reply: me, refusals: ['pin-wrong', 'pin-wait', 'pin-off', 'person-unknown', 'too-many-requests'] }),
   signOut: route({ method: 'POST', path: '/sign-out', may: 'device', summary: 'Sign out on this device', reply: done, refusals: [] }),
   me: route({ method: 'GET', path: '/me', may: 'device', summary: 'Which yard, device and person this is', reply: me, refusals: [] }),
   devices: route({ method: 'GET', path: '/devices', may: 'manage', summary: 'The enrolled devices', reply: z.array(device), refusals: [] }),
   makeDeviceCode: route({ method: 'POST', path: '/devices/codes', may: 'manage', summary: 'Make a one-time code for a new device', body: makeDeviceCode, reply: deviceCode, refusals: key }),
-  revokeDevice: route({ method: 'POST', path: '/devices/:deviceId/revoke', may: 'manage', summary: 'End a device', params: z.object({ deviceId }), body: revokeDevice, reply: done, refusals: ['device-not-found', ...key] }),
+  revokeDevice: route({ method: 'POST', path: '/devices/:deviceId/revoke', may: 'manage', summary: 'End a device', params: z.object({ deviceId }), body: revokeDevice, reply: done, refusals: ['device-not-found', 'device-in-hand', ...key] }),
 
   state: route({ method: 'GET', path: '/state', may: 'look', summary: 'Everything a board shows', reply: yardState, refusals: [] }),
 
   setup: route({ method: 'GET', path: '/setup', may: 'plan', summary: 'The yard as it is set up', reply: setup, refusals: [] }),
   saveYard: route({ method: 'POST', path: '/yard', may: 'manage', summary: 'Change the yard', body: saveYard, reply: done, refusals: key }),
-  savePit: route({ method: 'POST', path: '/pits', may: 'manage', summary: 'Add or change a pit', body: savePit, reply: done, refusals: ['name-taken', 'pit-burning', ...key] }),
-  saveCrewMember: route({ method: 'POST', path: '/crew', may: 'manage', summary: 'Add or change a crew member', body: saveCrewMember, reply: done, refusals: ['name-taken', 'last-manager', ...key] }),
+  savePit: route({ method: 'POST', path: '/pits', may: 'manage', summary: 'Add or change a pit', body: savePit, reply: done, refusals: ['name-taken', 'id-taken', 'pit-burning', 'zone-unknown', 'zone-in-use', ...key] }),
+  saveCrewMember: route({ method: 'POST', path: '/crew', may: 'manage', summary: 'Add or change a crew member', body: saveCrewMember, reply: done, refusals: ['name-taken', 'id-taken', 'last-manager', ...key] }),
 
   planShift: route({ method: 'POST', path: '/shifts', may: 'plan', summary: 'Plan or change a shift', body: planShift, reply: done, refusals: ['shift-ends-before-it-begins', 'shift-too-long', 'shift-overlaps', 'shift-has-ended', 'person-on-two-shifts', 'person-unknown', 'pit-unknown', 'shift-unknown', 'break-outside-shift', 'hours-outside-shift', 'light-outside-shift', 'input-invalid', ...key] }),
   reportPresence: route({ method: 'POST', path: '/presence', may: 'record', summary: 'Say that somebody is late, away or here', body: reportPresence, reply: done, refusals: ['person-not-on-shift', ...key] }),

@@ -9,7 +9,8 @@ const weatherSeen = {
   ambientTempC: airTempC,
   rainFrac: frac,
 };
-export const recordWeather = z.strictObject({ key: commandKey, seenAt: instant, ...weatherSeen });
+export const recordWeather = z.strictObject({ key: commandKey, seenAt: instant, ...weatherSeen })
+  .refine(({ windMPerS, gustMPerS }) => gustMPerS >= windMPerS, { message: 'at least as much as the wind', path: ['gustMPerS'] });
 export type RecordWeather = z.infer<typeof recordWeather>;
 export const weatherView = z.object({ ...weatherSeen, seenAt: instant.nullable() });
 export type WeatherView = z.infer<typeof weatherView>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { commandKey, costCents, headingDeg, personId, pitId, probeId, shortText, yardId } from './field.js';
 import { role } from './permission.js';
+import { pin } from './pin.js';
 
 export const units = z.enum(['us', 'metric']);
 export type Units = z.infer<typeof units>;
@@ -77,7 +78,7 @@ export const crewMember = z.strictObject({
 });
 export type CrewMember = z.infer<typeof crewMember>;
 /** `pin` sets or resets the person's PIN; without it the old one stays. */
-export const saveCrewMember = z.strictObject({ key: commandKey, person: crewMember, pin: z.string().optional() });
+export const saveCrewMember = z.strictObject({ key: commandKey, person: crewMember, pin: pin.optional() });
 export type SaveCrewMember = z.infer<typeof saveCrewMember>;
 
 /** The yard as it is set up. */
