@@ -1,0 +1,43 @@
+import type { QueryClient } from '@tanstack/react-query';
+import { LIVE, liveBeat, liveChange, type YardState } from '@stokehold/domain/contract';
+import { io } from 'socket.io-client';
+import { applyChange } from './apply-change.js';
+import { hear } from './heard.js';
+
+export const STATE = ['state'] as const;
+
+/**
+ * Keeps the state in the cache up to date from the live push, until the returned function is called. A missing number,
+ * a beat that is ahead twice running, or a new connection: the whole state is fetched again.
+ */
+export function openFeed(client: QueryClient): () => void {
+  const socket = io({ path: LIVE.path, transports: ['websocket', 'polling'], reconnectionDelayMax: 3000 });
+  const refetch = () => void client.invalidateQueries({ queryKey: STATE });
+  let beatsAhead = 0;
+  let connectedBefore = false;
+
+  socket.on('connect', () => {
+    if (connectedBefore) refetch();
+    connectedBefore = true;
+  });
+  socket.on(LIVE.change, (message: unknown) => {
+    const change = liveChange.parse(message);
+    hear(change.clock);
+    const state = client.getQueryData<YardState>(STATE);
+    if (!state) return;
+    const next = applyChange(state, change);
+    if (next === 'gap') refetch();
+    else client.setQueryData(STATE, next);
+  });
+  socket.on(LIVE.beat, (message: unknown) => {
+    const beat = liveBeat.parse(message);
+    hear(beat.clock);
+    const state = client.getQueryData<YardState>(STATE);
+    beatsAhead = state && beat.seq !== state.seq ? beatsAhead + 1 : 0;
+    if (beatsAhead >= 2) {
+      beatsAhead = 0;
+      refetch();
+    }
+  });
+  return () => void socket.close();
+}

@@ -1,0 +1,82 @@
+import { useEffect, useState, type ReactNode } from 'react';
+import { Link, useLocation } from 'wouter';
+import { ask } from '../live/ask.js';
+import { useBecome, useMe } from '../live/use-me.js';
+import { useClock } from '../live/use-clock.js';
+import { useFigures } from '../units/use-figures.js';
+import { useSharedWords } from '../words/shared.js';
+import { Button } from './button.js';
+import { ConnectionNotice } from './connection-notice.js';
+import { PracticeBand } from './practice-band.js';
+import css from './sheet.module.css';
+import { keptTheme, shine } from './theme.js';
+
+const PLACES = ['night', 'woodyard', 'setup', 'round', 'wall'] as const;
+
+function Clock() {
+  const now = useClock();
+  return <span className={`figure ${css['yard']}`}>{useFigures().time(now)}</span>;
+}
+
+function SignOut() {
+  const say = useSharedWords();
+  const become = useBecome();
+  const [, go] = useLocation();
+  const leave = async () => {
+    await ask('signOut', {});
+    become(undefined);
+    go('/sign-in');
+  };
+  return <Button onClick={() => void leave()}>{say('do.signOut')}</Button>;
+}
+
+interface SheetProps {
+  readonly title: string;
+  /** To the right of the title: the few things that belong to the whole sheet. */
+  readonly beside?: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** The frame of a desk screen: where to go, who is here, what time it is, and whether what is shown is current. */
+export function Sheet({ title, beside, children }: SheetProps) {
+  const say = useSharedWords();
+  const { me } = useMe();
+  const [place] = useLocation();
+  const [theme, setTheme] = useState(keptTheme);
+  useEffect(() => shine(theme), [theme]);
+  useEffect(() => {
+    document.title = `${title} · Stokehold`;
+  }, [title]);
+  return (
+    <>
+      <a className={css['skip']} href="#content">
+        {say('nav.skip')}
+      </a>
+      <PracticeBand />
+      <header className={css['head']}>
+        <span className={css['yard']}>{me?.yard.name}</span>
+        <nav className={css['nav']} aria-label={say('nav.label')}>
+          {PLACES.map((name) => (
+            <Link key={name} href={`/${name}`} aria-current={place === `/${name}` ? 'page' : undefined}>
+              {say(`nav.${name}`)}
+            </Link>
+          ))}
+        </nav>
+        <Clock />
+        <Button look="bare" onClick={() => setTheme(theme === 'night' ? 'day' : 'night')}>
+          {say(theme === 'night' ? 'theme.day' : 'theme.night')}
+        </Button>
+        <span>{me?.person?.name}</span>
+        <SignOut />
+      </header>
+      <ConnectionNotice />
+      <main id="content" className={css['body']}>
+        <div className={css['title']}>
+          <h1>{title}</h1>
+          {beside}
+        </div>
+        {children}
+      </main>
+    </>
+  );
+}

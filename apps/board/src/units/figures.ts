@@ -1,0 +1,80 @@
+import type { Language, Units } from '@stokehold/domain/contract';
+import { scaleOf, type ShownAs } from './scale.js';
+
+type When = string | number;
+
+/** Every figure on a screen is written by this: units by the yard, words by the person, times by the yard's zone. */
+export interface Figures {
+  /** '250 °F', '2.4 lb': an SI value with its unit. */
+  readonly of: (as: ShownAs, si: number) => string;
+  /** '250': the same without its unit, where the column cannot be mistaken. */
+  readonly bare: (as: ShownAs, si: number) => string;
+  /** '250°' */
+  readonly degrees: (tempC: number) => string;
+  readonly unit: (as: ShownAs) => string;
+  /** For a field: the shown number, rounded as it is shown. */
+  readonly shown: (as: ShownAs, si: number) => number;
+  /** From a field: the SI value of a shown number. */
+  readonly si: (as: ShownAs, shown: number) => number;
+  readonly count: (n: number, digits?: number) => string;
+  readonly percent: (frac: number) => string;
+  readonly money: (cents: number) => string;
+  /** '$4.20/lb' from cents per kilogram. */
+  readonly moneyPerMass: (centsPerKg: number) => string;
+  /** '02:14', on the yard's wall clock. */
+  readonly time: (at: When) => string;
+  /** 'Sat 02:14' */
+  readonly dayTime: (at: When) => string;
+  /** 'Sat, Mar 14' */
+  readonly day: (at: When) => string;
+  /** '8 h 46' or '12 min', whole minutes, rounded down; never negative. */
+  readonly span: (seconds: number) => string;
+}
+
+const NARROW = '\u202f';
+const LOCALE: Readonly<Record<Language, string>> = { en: 'en-US', es: 'es-US' };
+
+export interface FiguresOf {
+  readonly units: Units;
+  readonly timeZone: string;
+  readonly language: Language;
+}
+
+function timesIn(timeZone: string, locale: string) {
+  const as = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(locale, { timeZone, ...options });
+    return (at: When) => format.format(typeof at === 'string' ? Date.parse(at) : at);
+  };
+  const time = as({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+  const weekday = as({ weekday: 'short' });
+  return { time, dayTime: (at: When) => `${weekday(at)} ${time(at)}`, day: as({ weekday: 'short', month: 'short', day: 'numeric' }) };
+}
+
+export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
+  const locale = LOCALE[language];
+  const number = (value: number, digits: number) => {
+    const rounded = Number(value.toFixed(digits));
+    // A temperature of -0.3 is shown as 0, not as -0.
+    return new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(rounded === 0 ? 0 : rounded);
+  };
+  const money = new Intl.NumberFormat(locale, { style: 'currency', currency: 'USD', currencyDisplay: 'narrowSymbol' });
+  const bare = (as: ShownAs, si: number) => number(scaleOf(units, as).shown(si), scaleOf(units, as).digits);
+  return {
+    bare,
+    of: (as, si) => `${bare(as, si)}${NARROW}${scaleOf(units, as).unit}`,
+    degrees: (tempC) => `${bare('temp', tempC)}°`,
+    unit: (as) => scaleOf(units, as).unit,
+    shown: (as, si) => Number(scaleOf(units, as).shown(si).toFixed(scaleOf(units, as).digits)),
+    si: (as, shown) => scaleOf(units, as).si(shown),
+    count: (n, digits = 0) => number(n, digits),
+    percent: (frac) => `${number(frac * 100, 0)}${NARROW}%`,
+    money: (cents) => money.format(cents / 100),
+    moneyPerMass: (centsPerKg) => `${money.format(centsPerKg / 100 / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
+    ...timesIn(timeZone, locale),
+    span: (seconds) => {
+      const minutes = Math.floor(Math.max(0, seconds) / 60);
+      const hours = Math.floor(minutes / 60);
+      return hours > 0 ? `${hours} h ${String(minutes % 60).padStart(2, '0')}` : `${minutes} min`;
+    },
+  };
+}
