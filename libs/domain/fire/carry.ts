@@ -1,0 +1,115 @@
+import { type EpochS, MINUTE_S } from '../quantity/index.js';
+import {
+  advance, type Advice, advise, beliefFromBytes, beliefToBytes, type Due, dueOf, estimateOf, type FireBelief, type FireEstimate, type FireForecast,
+  forecast, kindle, type ProbeEnd, seeCheck, seeReadings, type WoodAtHand,
+} from './index.js';
+import type { Kindling } from './lit.js';
+import type { Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
+
+/** A look at a fire: what was seen there, and what was put on. */
+export interface Look {
+  readonly at: EpochS;
+  readonly bed: BedGrade;
+  readonly left: SplitLeft;
+  readonly fireEndTempC?: number;
+  readonly stackEndTempC?: number;
+  readonly on: WoodOn;
+  readonly position: FirePosition;
+}
+
+/** What the probes showed at the two ends in a stretch of time that ended so; an end that was not read is absent. */
+export interface ReadingMean {
+  readonly until: EpochS;
+  readonly fireEndTempC?: number;
+  readonly stackEndTempC?: number;
+}
+
+/** One fire with all that its next belief is made from; plain data, so that a worker thread can do it. */
+export interface FireToCarry {
+  readonly from: { readonly belief: Uint8Array } | (Kindling & { readonly shape: PitShape; readonly seed: number });
+  readonly to: EpochS;
+  readonly around: Surroundings;
+  readonly band: Band;
+  /** What the probes showed, by the end of each stretch; in order of time. */
+  readonly readings: readonly ReadingMean[];
+  readonly look?: Look;
+  readonly lastLookAt: EpochS;
+  readonly wantsOutlook: boolean;
+  readonly advice?: { readonly wood: WoodAtHand; readonly seed: number };
+}
+export interface CarriedFire {
+  readonly belief: Uint8Array;
+  /** As believed right after the look, or after the fire was kindled. */
+  readonly looked?: Uint8Array;
+  readonly estimate: FireEstimate;
+  readonly outlook?: { readonly forecast: FireForecast; readonly due: Due };
+  readonly advice?: Advice;
+  /** Ends whose probes said what cannot be, and those that did so for so long that they are lost. */
+  readonly rejected: readonly ProbeEnd[];
+  readonly lost: readonly ProbeEnd[];
+}
+
+/** How far ahead a forecast looks, and how fine the fan is drawn. */
+const HORIZON_S = 90 * MINUTE_S;
+const FAN_STEP_S = 2 * MINUTE_S;
+
+/** A fire on its way through time: only forwards; what happened before it is taken in now. */
+class Way {
+  readonly rejected = new Set<ProbeEnd>();
+  readonly lost = new Set<ProbeEnd>();
+  constructor(
+    public belief: FireBelief,
+    private readonly around: Surroundings,
+  ) {}
+
+  to(at: EpochS): void {
+    if (at > this.belief.at) this.belief = advance(this.belief, { ...this.around, to: at });
+  }
+
+  read({ until, ...temps }: ReadingMean): void {
+    this.to(until);
+    const seen = seeReadings(this.belief, temps);
+    this.belief = seen.belief;
+    for (const end of seen.rejected) this.rejected.add(end);
+    for (const end of seen.lost) this.lost.add(end);
+  }
+
+  look({ at, ...seen }: Look): void {
+    this.to(at);
+    this.belief = seeCheck(this.belief, seen);
+  }
+}
+
+function begin({ from, around }: FireToCarry): FireBelief {
+  return 'belief' in from ? beliefFromBytes(from.belief) : kindle({ ...from, ambientTempC: around.weather.ambientTempC });
+}
+
+/**
+ * Carries one fire to its time: readings and a look in their order, then what is believed, and when asked what will be.
+ * Same input, same output, to the last bit.
+ */
+export function carryFire(fire: FireToCarry): CarriedFire {
+  const { look, around, band, to } = fire;
+  const way = new Way(begin(fire), around);
+  const isNew = !('belief' in fire.from);
+  for (const reading of fire.readings.filter(({ until }) => !look || until <= look.at)) way.read(reading);
+  if (look) way.look(look);
+  const looked = look || isNew ? beliefToBytes(way.belief) : undefined;
+  for (const reading of fire.readings.filter(({ until }) => look && until > look.at)) way.read(reading);
+  way.to(to);
+  const { belief } = way;
+  return {
+    belief: beliefToBytes(belief),
+    ...(looked && { looked }),
+    estimate: estimateOf(belief),
+    ...(fire.wantsOutlook && {
+      outlook: {
+        forecast: forecast(belief, { ...around, band, horizonS: HORIZON_S, stepS: FAN_STEP_S }),
+        due: dueOf(belief, { ...around, band, lastLookAt: fire.lastLookAt }),
+      },
+    }),
+    ...(fire.advice && { advice: advise(belief, { ...around, band, effort: 'quick', ...fire.advice }) }),
+    rejected: [...way.rejected].sort(),
+    lost: [...way.lost].sort(),
+  };
+}

@@ -1,0 +1,123 @@
+import type { EpochS } from '../quantity/index.js';
+import { dryMassKg, dryWoodKgPerM3, type Piece } from '../wood/index.js';
+import { chamberK } from './advance.js';
+import { type FireBelief, memberAt, MEMBERS } from './belief.js';
+import { GAUGE_K, INNER_K, LOG_AIR, LOG_LOSS, SHELL_K, THIRDS } from './layout.js';
+import type { LaidPiece } from './lay.js';
+import { expected, observe } from './filter.js';
+import { parametersOf } from './pit-shape.js';
+
+/** The end of the pit that a probe hangs at. */
+export type ProbeEnd = 'fire-end' | 'stack-end';
+
+/** Gauges at both ends, middle and difference: deliberately loose, for probes are biased and the model is wrong, K. Source: our fit. */
+const MIDDLE_SD_K = 2.5;
+const DIFFERENCE_SD_K = 4.3;
+const SINGLE_SD_K = 3.3;
+/** The spreads above are meant for one look in two minutes; more frequent ones count for less each. */
+const LOOK_S = 120;
+/** A reading further away than this many standard deviations is not believed: a probe, and a reading by hand. Source: our fit. */
+const PROBE_GATE = 4;
+const HAND_GATE = 6;
+/** Not believed for so long, a probe is lost. Source: our fit. */
+const LOST_S = 600;
+/** What a thermometer in a pit can show at all, °C. */
+const LEAST_C = -60;
+const MOST_C = 400;
+
+export interface TempsSeen {
+  readonly fireEndTempC?: number | undefined;
+  readonly stackEndTempC?: number | undefined;
+}
+interface Seen {
+  readonly belief: FireBelief;
+  readonly rejected: readonly ProbeEnd[];
+}
+
+/**
+ * Takes probe readings of this instant into the belief. What cannot be (not a number, outside -60 to 400 °C, more than four
+ * standard deviations away) is named in `rejected` and used for nothing; a probe that has been rejected for ten minutes is
+ * named in `lost`. When both ends have been, it is the belief that is wrong: it starts again from the readings and keeps
+ * half of what it had learned.
+ *
+ * @returns a new belief at the same instant
+ */
+export function seeReadings(belief: FireBelief, seen: TempsSeen): Seen & { readonly lost: readonly ProbeEnd[] } {
+  const sinceS = belief.lastTempAt === undefined ? LOOK_S : Math.max(1, belief.at - belief.lastTempAt);
+  const taken = takeTemps(belief, seen, PROBE_GATE, Math.sqrt(Math.max(1, LOOK_S / sinceS)));
+  const noted = noteRejected(taken.belief, seen, taken.rejected);
+  const lost: ProbeEnd[] = [];
+  if (noted.fireEndRejectedSince !== undefined && belief.at - noted.fireEndRejectedSince >= LOST_S) lost.push('fire-end');
+  if (noted.stackEndRejectedSince !== undefined && belief.at - noted.stackEndRejectedSince >= LOST_S) lost.push('stack-end');
+  if (lost.length < 2 || !plausible(seen.fireEndTempC) || !plausible(seen.stackEndTempC)) return { ...taken, belief: noted, lost };
+  const again = startAgain(noted, 0.5 * (seen.fireEndTempC + seen.stackEndTempC) + 273.15);
+  return { belief: again, rejected: [], lost: [] };
+}
+
+/** Temperatures read by hand at a check: the same, with a wider gate and at full weight. */
+export const takeHandTemps = (belief: FireBelief, seen: TempsSeen): Seen => takeTemps(belief, seen, HAND_GATE, 1);
+
+const plausible = (tempC: number | undefined): tempC is number => tempC !== undefined && tempC >= LEAST_C && tempC <= MOST_C;
+
+function takeTemps(belief: FireBelief, seen: TempsSeen, gate: number, loosen: number): Seen {
+  const p = parametersOf(belief.shape);
+  const x = belief.members.slice();
+  const gauge = (third: number) => Float64Array.from({ length: MEMBERS }, (_, m) => x[memberAt(m) + GAUGE_K + third]!);
+  const rejected: ProbeEnd[] = [];
+  const believed = (tempC: number | undefined, third: number, end: ProbeEnd): number | undefined => {
+    if (tempC === undefined) return undefined;
+    const { mean, variance } = expected(gauge(third));
+    if (plausible(tempC) && Math.abs(tempC + 273.15 - mean) <= gate * Math.sqrt(variance + SINGLE_SD_K ** 2)) return tempC + 273.15;
+    rejected.push(end);
+    return undefined;
+  };
+  const fireEndK = believed(seen.fireEndTempC, 0, 'fire-end');
+  const stackEndK = believed(seen.stackEndTempC, 2, 'stack-end');
+  if (fireEndK !== undefined && stackEndK !== undefined) {
+    const middle = Float64Array.from({ length: MEMBERS }, (_, m) => chamberK(x, memberAt(m)));
+    observe(p, x, belief.pieces, middle, 0.5 * (fireEndK + stackEndK), MIDDLE_SD_K * loosen);
+    const across = Float64Array.from({ length: MEMBERS }, (_, m) => x[memberAt(m) + GAUGE_K]! - x[memberAt(m) + GAUGE_K + 2]!);
+    observe(p, x, belief.pieces, across, fireEndK - stackEndK, DIFFERENCE_SD_K * loosen);
+  } else if (fireEndK !== undefined) {
+    observe(p, x, belief.pieces, gauge(0), fireEndK, SINGLE_SD_K * loosen);
+  } else if (stackEndK !== undefined) {
+    observe(p, x, belief.pieces, gauge(2), stackEndK, SINGLE_SD_K * loosen);
+  } else {
+    return { belief, rejected };
+  }
+  return { belief: { ...belief, members: x, lastSeenAt: belief.at, lastTempAt: belief.at }, rejected };
+}
+
+/** Remembers since when each end has been rejected; a believed reading clears it, no reading leaves it. */
+function noteRejected(belief: FireBelief, seen: TempsSeen, rejected: readonly ProbeEnd[]): FireBelief {
+  const since = (tempC: number | undefined, end: ProbeEnd, before: EpochS | undefined) =>
+    tempC === undefined ? before : rejected.includes(end) ? (before ?? belief.at) : undefined;
+  const fire = since(seen.fireEndTempC, 'fire-end', belief.fireEndRejectedSince);
+  const stack = since(seen.stackEndTempC, 'stack-end', belief.stackEndRejectedSince);
+  const { fireEndRejectedSince: _fire, stackEndRejectedSince: _stack, ...rest } = belief;
+  return {
+    ...rest,
+    ...(fire === undefined ? {} : { fireEndRejectedSince: fire }),
+    ...(stack === undefined ? {} : { stackEndRejectedSince: stack }),
+  };
+}
+
+/** Both ends have disagreed with the belief for ten minutes: chamber moved to the readings, multipliers halved, bed as last graded. */
+function startAgain(belief: FireBelief, readK: number): FireBelief {
+  const x = belief.members.slice();
+  for (let m = 0; m < MEMBERS; m++) {
+    const member = memberAt(m);
+    const shiftK = readK - chamberK(x, member);
+    for (let third = 0; third < THIRDS; third++) {
+      for (const part of [SHELL_K, INNER_K, GAUGE_K]) x[member + part + third] = x[member + part + third]! + (part === SHELL_K ? 0.7 : 1) * shiftK * (0.85 + (0.3 * m) / MEMBERS);
+    }
+    for (let i = LOG_LOSS; i <= LOG_AIR; i++) x[member + i] = 0.5 * x[member + i]!;
+  }
+  const { fireEndRejectedSince: _fire, stackEndRejectedSince: _stack, ...rest } = belief;
+  return { ...rest, members: x, lastSeenAt: belief.at, lastTempAt: belief.at };
+}
+
+/** A piece of firewood as the fire feels it. @throws OutOfRangeError for a piece that is none */
+export function laidPieceOf(piece: Piece): LaidPiece {
+  return { dryKg: dryMassKg(piece), halfThicknessM: piece.thicknessM / 2, moisture: piece.moisture, dryKgPerM3: dryWoodKgPerM3(piece) };
+}
