@@ -28,6 +28,11 @@ export default defineConfig({
         testTimeout: 60_000,
         hookTimeout: 60_000,
       }),
+      project('faults', ['tests/faults/**/*.test.ts'], {
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        fileParallelism: false,
+      }),
       project('e2e', ['tests/e2e/**/*.test.ts'], {
         testTimeout: 120_000,
         hookTimeout: 120_000,

@@ -1,0 +1,2 @@
+export { EmbeddedDatabase } from './embedded.js';
+export type { EmbeddedOptions } from './place.js';
