@@ -1,10 +1,16 @@
 import { type EpochS, MINUTE_S } from '../quantity/index.js';
-import {
-  advance, type Advice, advise, beliefFromBytes, beliefToBytes, type Due, dueOf, estimateOf, type FireBelief, type FireEstimate, type FireForecast,
-  forecast, kindle, type ProbeEnd, seeCheck, seeReadings, type WoodAtHand,
-} from './index.js';
+import { advance } from './advance.js';
+import { type Advice, advise, type WoodAtHand } from './advise.js';
+import type { FireBelief } from './belief.js';
+import { beliefFromBytes, beliefToBytes, UnreadableBeliefError } from './bytes.js';
+import { seeCheck } from './check.js';
+import { type Due, dueOf } from './due.js';
+import { estimateOf, type FireEstimate } from './estimate.js';
+import { type FireForecast, forecast } from './forecast.js';
+import { kindle } from './kindle.js';
 import type { Kindling } from './lit.js';
 import type { Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
+import { type ProbeEnd, seeReadings } from './see.js';
 
 /** A look at a fire: what was seen there, and what was put on. */
 export interface Look {
@@ -26,7 +32,10 @@ export interface ReadingMean {
 
 /** One fire with all that its next belief is made from; plain data, so that a worker thread can do it. */
 export interface FireToCarry {
-  readonly from: { readonly belief: Uint8Array } | (Kindling & { readonly shape: PitShape; readonly seed: number });
+  readonly from: Kindling | { readonly belief: Uint8Array };
+  readonly shape: PitShape;
+  /** Draws the members of a fire that is kindled here. */
+  readonly seed: number;
   readonly to: EpochS;
   readonly around: Surroundings;
   readonly band: Band;
@@ -80,8 +89,16 @@ class Way {
   }
 }
 
-function begin({ from, around }: FireToCarry): FireBelief {
-  return 'belief' in from ? beliefFromBytes(from.belief) : kindle({ ...from, ambientTempC: around.weather.ambientTempC });
+/** A belief of an older version of the house cannot be read: then somebody kept the fire, and a fair bed is where the last look left it. */
+function begin({ from, shape, seed, around, lastLookAt }: FireToCarry): FireBelief {
+  const kindled = (how: Kindling) => kindle({ ...how, shape, seed, ambientTempC: around.weather.ambientTempC });
+  if (!('belief' in from)) return kindled(from);
+  try {
+    return beliefFromBytes(from.belief);
+  } catch (error) {
+    if (error instanceof UnreadableBeliefError) return kindled({ at: lastLookAt, state: 'fair' });
+    throw error;
+  }
 }
 
 /**

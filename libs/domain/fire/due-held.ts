@@ -1,5 +1,5 @@
 import { type EpochS, MINUTE_S } from '../quantity/index.js';
-import type { Due } from './index.js';
+import type { Due } from './due.js';
 
 /** Moves smaller than this are the noise of a forecast: nobody walks by them. */
 const MOVES_FROM_S = MINUTE_S;

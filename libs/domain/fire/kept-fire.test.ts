@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { type EpochS, fromIso, later } from '../quantity/index.js';
 import { dueMoved, heldDue } from './due-held.js';
-import type { Due } from './index.js';
+import type { Due } from './due.js';
 import { isAnotherFire, isLit, kindlingOf } from './lit.js';
 import { firePositionOf } from './position.js';
 

@@ -1,5 +1,5 @@
 import { type EpochS, HOUR_S, later, MINUTE_S } from '../quantity/index.js';
-import type { FireMode } from './index.js';
+import type { FireMode } from './estimate.js';
 import type { Band, BedGrade } from './pit.js';
 
 /** What tells of a fire that was carried before whether it still burns. */

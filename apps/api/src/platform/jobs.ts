@@ -1,8 +1,10 @@
+import { carryFire } from '@stokehold/domain/fire';
+
 /**
  * What the worker threads can do, by name: pure functions over plain data, so that they give the same answer in a
  * thread, in the main thread and on another machine.
  */
-export const jobs = {};
+export const jobs = { carryFire };
 export type Jobs = typeof jobs;
 
 /** The worker threads' way in. */

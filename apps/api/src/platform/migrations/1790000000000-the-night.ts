@@ -287,11 +287,9 @@ create index wood_move_of_lot on wood_move (lot_id, pit_id);
 create table pit_fire (
   pit_id uuid primary key references pit on delete cascade,
   yard_id uuid not null references yard on delete cascade,
-  lit_at timestamptz not null,
   belief bytea not null,
   believed_at timestamptz not null,
   estimate jsonb not null,
-  dry_kg_per_s double precision not null,
   due jsonb,
   advice jsonb
 );

@@ -1,0 +1,76 @@
+import { Injectable } from '@nestjs/common';
+import type { EventOf } from '@stokehold/domain/contract';
+import type { CarriedFire, FireToCarry, WoodAtHand } from '@stokehold/domain/fire';
+import { type EpochS, MINUTE_S, type PitId, seedFrom } from '@stokehold/domain/quantity';
+import { USUAL_SPLIT } from '@stokehold/domain/wood';
+import { type Deed, log, Workers } from '../platform/index.js';
+import { Readings, type ZoneMean } from '../readings/index.js';
+import { Wood } from '../wood/index.js';
+import { endsByStretch, type Errand } from './errand.js';
+import { outcomeOf } from './outcome.js';
+import { PitsStore } from './pits.store.js';
+import { isAdviceStale, isOutlookStale } from './stale.js';
+import type { PitTonight } from './tonight.js';
+
+export type Cause = EventOf<'fire-estimated'>['because'];
+
+/** Means of the probes are taken in by the two minutes, as the estimator was made for. */
+const STRETCH_S = 2 * MINUTE_S;
+
+/** Carries fires to now in the workers, keeps what comes out and tells it. */
+@Injectable()
+export class FireKeeper {
+  constructor(
+    private readonly store: PitsStore,
+    private readonly readings: Readings,
+    private readonly wood: Wood,
+    private readonly workers: Workers,
+  ) {}
+
+  /** The fires of one event, side by side. */
+  async carry(deed: Deed, errands: readonly Errand[], because: Cause): Promise<void> {
+    if (errands.length === 0) return;
+    const from = errands.reduce<EpochS>((first, { begin }) => (begin.at < first ? begin.at : first), deed.now);
+    const means = await this.readings.means(deed.em, deed.yardId, { from, until: deed.now, stretchS: STRETCH_S });
+    const asked: FireToCarry[] = [];
+    for (const errand of errands) asked.push(await this.asked(deed, errand, means.get(errand.pit.id) ?? []));
+    const carried = await Promise.all(asked.map((fire) => this.workers.run('carryFire', fire)));
+    const outcomes = errands.map((errand, nth) => outcomeOf(errand, asked[nth]!, carried[nth]!, deed.now));
+    for (const [nth, { pit }] of errands.entries()) sayRejected(pit, carried[nth]!);
+    await this.store.save(deed.em, deed.yardId, outcomes.map(({ fire }) => fire), outcomes.flatMap(({ look }) => (look ? [look] : [])));
+    await this.store.addPast(deed.em, outcomes.flatMap(({ past }) => past));
+    const moved = outcomes.filter((outcome) => outcome.moved).map(({ fire }) => fire.pitId);
+    deed.tell({ kind: 'fire-estimated', pitIds: errands.map(({ pit }) => pit.id), because });
+    if (moved.length > 0) deed.tell({ kind: 'due-moved', pitIds: moved, because: because === 'minute' ? 'due-moved' : because });
+  }
+
+  private async asked(deed: Deed, errand: Errand, means: readonly ZoneMean[]): Promise<FireToCarry> {
+    const { pit, kept, begin, look, lastLookAt, anew } = errand;
+    const due = kept?.due ?? null;
+    const wantsAdvice = anew || isAdviceStale(kept?.advice ?? null, due, deed.now);
+    return {
+      from: begin,
+      shape: pit.shape,
+      seed: seedFrom(pit.name, begin.at),
+      to: deed.now,
+      around: pit.around,
+      band: pit.band,
+      readings: endsByStretch(means, pit, { from: begin.at, to: deed.now }),
+      ...(look && { look }),
+      lastLookAt,
+      wantsOutlook: anew || isOutlookStale(kept?.estimate, due, deed.now),
+      ...(wantsAdvice && { advice: { wood: await this.woodAtHand(deed, pit.id), seed: seedFrom(pit.name, deed.now) } }),
+    };
+  }
+
+  private async woodAtHand(deed: Deed, pitId: PitId): Promise<WoodAtHand> {
+    const top = await this.wood.topOfCart(deed.em, deed.yardId, pitId);
+    const { species, lengthM, thicknessM, moisture, onCart } = top ?? { ...USUAL_SPLIT, onCart: 0 };
+    return { species, lengthM, thicknessM, moisture, onCart };
+  }
+}
+
+function sayRejected(pit: PitTonight, { rejected, lost }: CarriedFire): void {
+  if (lost.length > 0) log.warn({ pitId: pit.id, pit: pit.name, lost }, 'a probe keeps showing what cannot be; it counts as lost');
+  else if (rejected.length > 0) log.info({ pitId: pit.id, pit: pit.name, rejected }, 'readings that cannot be are kept and not used');
+}

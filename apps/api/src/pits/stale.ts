@@ -1,0 +1,17 @@
+import type { AdviceView, DueView, FireView } from '@stokehold/domain/contract';
+import { type EpochS, fromIso, MINUTE_S } from '@stokehold/domain/quantity';
+
+/** A forecast looks an hour and a half ahead: four minutes change little of it. */
+const OUTLOOK_HOLDS_S = 4 * MINUTE_S;
+/** Advice is for whoever walks to the fire now: made when the check comes near, and again while it waits. */
+const ADVICE_WITHIN_S = 8 * MINUTE_S;
+const ADVICE_HOLDS_S = 3 * MINUTE_S;
+
+/** Fires are carried on even minutes: the estimator takes in readings every two. */
+export const isCarryMinute = (now: EpochS) => Math.floor(now / MINUTE_S) % 2 === 0;
+
+export const isOutlookStale = (fire: FireView | undefined, due: DueView | null, now: EpochS) =>
+  fire === undefined || due === null || now - fromIso(fire.forecast.from) >= OUTLOOK_HOLDS_S;
+
+export const isAdviceStale = (advice: AdviceView | null, due: DueView | null, now: EpochS) =>
+  advice === null || (due !== null && fromIso(due.dueAt) - now <= ADVICE_WITHIN_S && now - fromIso(advice.madeAt) >= ADVICE_HOLDS_S);
