@@ -1,6 +1,6 @@
 import { clamp, type EpochS, later, randomStream, requireRange, seedFrom } from '../quantity/index.js';
 import { type FireBelief, memberAt, MEMBERS, PAST_MINUTES, PAST_NUMBERS } from './belief.js';
-import { newFlows, stepInputsOf } from './flows.js';
+import { newFlows, setStep, stepInputsOf } from './flows.js';
 import { bedNearlyOut } from './grades.js';
 import { GAUGE_K } from './layout.js';
 import { unknownHeat, wanderMember, wanderOf } from './noise.js';
@@ -41,7 +41,7 @@ export function advance(belief: FireBelief, span: Surroundings & { readonly to: 
   while (at < span.to) {
     const stepS = Math.min(STEP_S, span.to - at);
     if (stepS !== inputs.stepS) wander = wanderOf(stepS);
-    inputs.stepS = stepS;
+    setStep(p, inputs, stepS);
     const random = randomStream(seedFrom(belief.seed, 'step', at));
     let woodKgPerS = 0;
     let nearlyOut = 0;

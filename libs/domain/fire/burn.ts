@@ -30,6 +30,10 @@ export const fluxFactor = (fluxWPerM2: number) => 0.427 + (0.573 * fluxWPerM2) /
 /** Heat of the gases of a kilogram of wood after its char is left behind, (H_w - Y H_c)/(1 - Y), J per kg of gas. */
 export const volatileHeatJPerKg = (p: FireParameters) => (p.woodHeatJPerKg - p.charFrac * p.charHeatJPerKg) / (1 - p.charFrac);
 
+/** Share of a split's gases that burns: less when it is wet, less over a small bed. Source: our fit. */
+const gasBurnoutFrac = (moisture: number, bedRoot: number) =>
+  Math.max(0.55, 0.97 - 1.6 * Math.max(0, moisture - 0.17) - 0.25 * (1 - Math.min(1, bedRoot)));
+
 /**
  * One step of every piece on the grate: heats up, chars, gives off gas and water, drops coals into the bed.
  *
@@ -47,9 +51,8 @@ export function burnPieces(p: FireParameters, x: Float64Array, member: number, p
   const bedFlux = p.bedViewFrac * bedRoot * STEFAN_BOLTZMANN * bedK2 * bedK2;
   const flame = p.flameWPerM2 * (0.35 + 0.65 * bedRoot);
   const rate = (Math.exp(x[member + LOG_BURN]!) * p.burnRateFactor * Math.sqrt(Math.sqrt(f.airRatio))) / 60_000;
-  const fallFrac = 1 - Math.exp(-inputs.stepS / p.fallS);
   const charBurnFrac = (Math.sqrt(f.airRatio) * inputs.stepS) / p.attachedBurnS;
-  const burnout = (moisture: number) => Math.max(0.55, 0.97 - 1.6 * Math.max(0, moisture - 0.17) - 0.25 * (1 - Math.min(1, root)));
+  const gasJPerKg = volatileHeatJPerKg(p);
   let burning = 0;
   let heatedSum = 0;
   for (let i = 0; i < pieces; i++) {
@@ -74,15 +77,16 @@ export function burnPieces(p: FireParameters, x: Float64Array, member: number, p
     const warming = ((1 - heated) * Math.min(2, flux / 40e3) * inputs.stepS) / (p.heatUpS * (1 + 12 * Math.max(0, moisture - 0.08)));
     x[at + PIECE_HEATED] = Math.min(1, heated + warming);
     x[at + PIECE_BURNT] = burntNow;
-    const gasJ = gone * (1 - p.charFrac) * volatileHeatJPerKg(p);
-    volatileJ += gasJ * burnout(moisture);
-    f.unburntJ += gasJ * (1 - burnout(moisture));
+    const gasJ = gone * (1 - p.charFrac) * gasJPerKg;
+    const burnout = gasBurnoutFrac(moisture, root);
+    volatileJ += gasJ * burnout;
+    f.unburntJ += gasJ * (1 - burnout);
     waterKg += moisture * gone;
     woodKg += gone;
     const char = x[at + PIECE_CHAR_KG]! + p.charFrac * gone;
     const burned = Math.min(char, char * heated * charBurnFrac);
     charBurnKg += burned;
-    const falling = (char - burned) * fallFrac;
+    const falling = (char - burned) * inputs.fallFrac;
     x[at + PIECE_CHAR_KG] = char - burned - falling;
     x[member + BED_KG] = x[member + BED_KG]! + falling;
     if (burntNow >= BROKEN) breakIntoCoals(p, x, member, at);

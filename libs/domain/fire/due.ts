@@ -4,7 +4,7 @@ import { type FireBelief, memberAt, MEMBERS, PAST_NUMBERS } from './belief.js';
 import { modeOf } from './estimate.js';
 import { bedNearlyOut } from './grades.js';
 import type { Band, Surroundings } from './pit.js';
-import { rollMinute, startRoll } from './roll.js';
+import { type Roll, type RolledState, rollMinute, startRoll } from './roll.js';
 
 /** What the due time follows from: the band, the bed, the time since the last look, lighting, or a fire that runs hot. */
 export type DueWhy = 'band' | 'bed' | 'last-look' | 'start-up' | 'hot';
@@ -29,16 +29,10 @@ const FIRST_LOOK_S = 20 * 60;
 /** A look within this of the last one tells nothing new; at the latest this long before the fire is due is early enough. Source: our fit. */
 const SHORTEST_AWAY_S = 5 * 60;
 const EARLY_S = 10 * 60;
+/** A fire that was out of the band at the look and will not come back by itself: look again after, s. Source: our fit. */
+const NO_RECOVERY_S = 15 * 60;
 /** A belief counts as measured while its last temperature is younger than this. */
 const FRESH_S = 15 * 60;
-
-interface Onset {
-  /** From when on more than half lie below the band without a break until they are seen to; and from when on more than 5 % are in trouble. */
-  readonly belowAt?: EpochS;
-  readonly troubleAt?: EpochS;
-  readonly bedFirst: boolean;
-  readonly hot: boolean;
-}
 
 /**
  * Due and latest safe of the next look. Due: half of the members below the band. Latest safe: more than one in twenty
@@ -70,51 +64,64 @@ export function dueOf(belief: FireBelief, ask: Surroundings & { readonly band: B
   return { earliestAt, dueAt, latestSafeAt, why };
 }
 
-function onsetOf(belief: FireBelief, ask: Surroundings & { readonly band: Band; readonly lastLookAt: EpochS }): Onset {
-  const { lowC, highC } = ask.band;
-  const roll = startRoll(belief, ask, MEMBERS, HORIZON_MIN);
-  const shares = () => {
-    let below = 0, trouble = 0, nearlyOut = 0, above = 0;
-    for (let m = 0; m < MEMBERS; m++) {
-      const tempC = chamberK(roll.start.x, memberAt(m)) - 273.15;
-      const out = bedNearlyOut(roll.p, roll.start.x, memberAt(m));
-      below += tempC < lowC ? 1 : 0;
-      above += tempC > highC ? 1 : 0;
-      trouble += out || tempC < lowC - TROUBLE_K ? 1 : 0;
-      nearlyOut += out ? 1 : 0;
-    }
-    return { below: below / MEMBERS, trouble: trouble / MEMBERS, nearlyOut: nearlyOut / MEMBERS, above: above / MEMBERS };
-  };
-  const now = shares();
-  const belowSince = now.below > 0.5 ? sinceInPast(belief, ask.lastLookAt, (row) => belief.past[row + 1]! < lowC) : undefined;
-  const inTrouble = (row: number) => belief.past[row + 2]! < lowC - TROUBLE_K || belief.past[row + 3]! > TROUBLE_SHARE;
-  const troubleSince = now.trouble > TROUBLE_SHARE ? sinceInPast(belief, ask.lastLookAt, inTrouble) : undefined;
-  let belowAt = belowSince;
-  let troubleAt = troubleSince;
-  let bedFirst = now.nearlyOut > TROUBLE_SHARE;
-  for (let minute = 0; minute < HORIZON_MIN && (belowAt === undefined || troubleAt === undefined); minute++) {
-    rollMinute(roll, roll.start, minute);
-    const then = shares();
-    if (belowAt === undefined && then.below > 0.5) belowAt = later(belief.at, (minute + 1) * 60);
-    if (troubleAt === undefined && then.trouble > TROUBLE_SHARE) {
-      troubleAt = later(belief.at, (minute + 1) * 60);
-      bedFirst = then.nearlyOut > TROUBLE_SHARE;
-    }
-  }
-  return {
-    ...(belowAt === undefined ? {} : { belowAt }),
-    ...(troubleAt === undefined ? {} : { troubleAt }),
-    bedFirst,
-    hot: now.above > 0.5,
-  };
+interface Onset {
+  /** When the middle falls below the band; when more than one in twenty is in trouble. */
+  readonly belowAt: EpochS | undefined;
+  readonly troubleAt: EpochS | undefined;
+  readonly bedFirst: boolean;
+  readonly hot: boolean;
 }
 
-/** Start of the unbroken run, up to now and since the last look, in which something held; the belief's instant when it began just now. */
-function sinceInPast(belief: FireBelief, lastLookAt: EpochS, held: (row: number) => boolean): EpochS {
-  let since = belief.at;
-  for (let row = belief.past.length - PAST_NUMBERS; row >= 0; row -= PAST_NUMBERS) {
-    if (belief.past[row]! <= lastLookAt || !held(row)) break;
+function onsetOf(belief: FireBelief, ask: Surroundings & { readonly band: Band; readonly lastLookAt: EpochS }): Onset {
+  const { lowC } = ask.band;
+  const roll = startRoll(belief, ask, MEMBERS, HORIZON_MIN);
+  const below: boolean[] = [];
+  const trouble: boolean[] = [];
+  let bedFirst = false;
+  let hot = false;
+  for (let minute = 0; minute <= HORIZON_MIN; minute++) {
+    if (minute > 0) rollMinute(roll, roll.start, minute - 1);
+    const share = sharesOf(roll, ask.band);
+    bedFirst ||= share.nearlyOut > TROUBLE_SHARE && !trouble.includes(true);
+    below.push(share.below > 0.5);
+    trouble.push(share.trouble > TROUBLE_SHARE);
+    if (minute === 0) hot = share.above > 0.5;
+  }
+  const wasBelow = (row: number) => belief.past[row + 1]! < lowC;
+  const wasTrouble = (row: number) => belief.past[row + 2]! < lowC - TROUBLE_K || belief.past[row + 3]! > TROUBLE_SHARE;
+  return { belowAt: onsetAt(belief, ask.lastLookAt, below, wasBelow), troubleAt: onsetAt(belief, ask.lastLookAt, trouble, wasTrouble), bedFirst, hot };
+}
+
+/** Shares of the rolled members that are below the band, above it, in trouble, and in trouble for their bed. */
+function sharesOf(roll: Roll & { readonly start: RolledState }, { lowC, highC }: Band) {
+  let below = 0, trouble = 0, nearlyOut = 0, above = 0;
+  for (let m = 0; m < MEMBERS; m++) {
+    const tempC = chamberK(roll.start.x, memberAt(m)) - 273.15;
+    const out = bedNearlyOut(roll.p, roll.start.x, memberAt(m));
+    if (tempC < lowC) below++;
+    if (tempC > highC) above++;
+    if (out) nearlyOut++;
+    if (out || tempC < lowC - TROUBLE_K) trouble++;
+  }
+  return { below: below / MEMBERS, trouble: trouble / MEMBERS, nearlyOut: nearlyOut / MEMBERS, above: above / MEMBERS };
+}
+
+/**
+ * When something begins that holds minute by minute from now on in `ahead`. If it holds now and began after the last look, then it
+ * began in the past. If the last look found it so already, what counts is the next beginning after it has passed; and if it
+ * never passes, a quarter of an hour after the look.
+ */
+function onsetAt(belief: FireBelief, lastLookAt: EpochS, ahead: readonly boolean[], held: (row: number) => boolean): EpochS | undefined {
+  const minuteAt = (minute: number) => (minute < 0 ? undefined : later(belief.at, minute * 60));
+  if (ahead[0] !== true) return minuteAt(ahead.indexOf(true));
+  let since: EpochS = belief.at;
+  let sinceLook = true;
+  for (let row = belief.past.length - PAST_NUMBERS; row >= 0 && belief.past[row]! > lastLookAt; row -= PAST_NUMBERS) {
+    sinceLook = held(row);
+    if (!sinceLook) break;
     since = belief.past[row]! as EpochS;
   }
-  return since;
+  if (!sinceLook) return since;
+  const passes = ahead.indexOf(false);
+  return passes < 0 ? later(lastLookAt, NO_RECOVERY_S) : minuteAt(ahead.indexOf(true, passes));
 }

@@ -7,6 +7,9 @@ import { seriesAreaM2 } from './pit-shape.js';
 /** What is the same for every member during one step. */
 export interface StepInputs {
   stepS: number;
+  /** What of the attached char falls, and how far a gauge follows, within the step. */
+  fallFrac: number;
+  followFrac: number;
   readonly ambientK: number;
   readonly airKgPerM3: number;
   /** C_d A sqrt(2 rho), times sqrt(pressure) gives the flow. */
@@ -41,6 +44,8 @@ export function stepInputsOf(p: FireParameters, around: Surroundings, position: 
   const area = seriesAreaM2(air.doorGapM * p.doorWidthM + p.leakAreaM2, p.stackAreaM2 * air.damperFrac);
   return {
     stepS,
+    fallFrac: 1 - Math.exp(-stepS / p.fallS),
+    followFrac: 1 - Math.exp(-stepS / p.gaugeLagS),
     ambientK,
     airKgPerM3,
     flowPerRootPa: p.orifice * area * Math.sqrt(2 * airKgPerM3),
@@ -51,6 +56,13 @@ export function stepInputsOf(p: FireParameters, around: Surroundings, position: 
     foodLoadFrac: around.foodLoadFrac,
     nearness: NEARNESS[position],
   };
+}
+
+/** The same surroundings for a step of another length: the last, shorter one of a span. */
+export function setStep(p: FireParameters, inputs: StepInputs, stepS: number): void {
+  inputs.stepS = stepS;
+  inputs.fallFrac = 1 - Math.exp(-stepS / p.fallS);
+  inputs.followFrac = 1 - Math.exp(-stepS / p.gaugeLagS);
 }
 
 /** What flows between the parts during one step: filled by one part, read by the next; and the running account of where the heat went. */

@@ -34,7 +34,7 @@ export interface Search {
   readonly pacesMin: readonly number[];
 }
 export const FULL_SEARCH: Search = { members: 12, horizonMin: 110, waitsMin: [15, 22, 30, 38, 46], pacesMin: [30, 38, 46, 56] };
-export const QUICK_SEARCH: Search = { members: 8, horizonMin: 90, waitsMin: [15, 26, 38, 46], pacesMin: [34, 48] };
+export const QUICK_SEARCH: Search = { members: 8, horizonMin: 85, waitsMin: [15, 28, 42], pacesMin: [34, 48] };
 
 export interface PlanTerms {
   readonly band: Band;

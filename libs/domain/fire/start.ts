@@ -13,9 +13,9 @@ export interface Start {
 export const GLOWING_K = 920;
 export const EMBERS_K = 750;
 /** Rise of firebox, shell and grates beside the rise that the gauges show, in steady burning. Source: our fit. */
-const FIREBOX_RISE = 2.3;
-const SHELL_RISE = 0.71;
-const INNER_RISE = 1.1;
+const FIREBOX_RISE = 2.95;
+const SHELL_RISE = 0.65;
+const INNER_RISE = 1.15;
 
 /**
  * Writes a fire's first state: steel as warm as the chamber's temperature asks for in steady burning, food at ambient, no

@@ -73,7 +73,6 @@ export function heatThirds(p: FireParameters, x: Float64Array, member: number, i
   const film = p.shellFilmWPerM2K * p.shellAreaM2;
   const food = p.foodWPerK * inputs.foodLoadFrac;
   const lossFactor = Math.exp(x[member + LOG_LOSS]!) * p.shellAreaM2;
-  const follow = 1 - Math.exp(-stepS / p.gaugeLagS);
   for (let third = 0; third < 3; third++) {
     const gasK = third === 0 ? f.gas1K : third === 1 ? f.gas2K : f.gas3K;
     const shell = member + SHELL_K + third;
@@ -93,6 +92,6 @@ export function heatThirds(p: FireParameters, x: Float64Array, member: number, i
       x[foodAt] = x[foodAt]! + ((intoFoodW - vapourW) * stepS) / (p.foodHeatJPerK * inputs.foodLoadFrac);
     }
     const shownK = GAUGE_GAS_FRAC * gasK + (1 - GAUGE_GAS_FRAC) * shellK + p.gaugeRadiantKPerW * radiantW;
-    x[gauge] = x[gauge]! + (shownK - x[gauge]!) * follow;
+    x[gauge] = x[gauge]! + (shownK - x[gauge]!) * inputs.followFrac;
   }
 }

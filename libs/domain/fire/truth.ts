@@ -1,6 +1,6 @@
 import { type EpochS, later, type RandomStream, randomStream, requireRange, seedFrom } from '../quantity/index.js';
 import { chamberK } from './advance.js';
-import { newFlows, stepInputsOf } from './flows.js';
+import { newFlows, setStep, stepInputsOf } from './flows.js';
 import { bedLost, freshestLifeFrac, glowingKg, gradeBed, gradeLeft, lifeSum, piecesBurning } from './grades.js';
 import { standardPiece, THIN } from './kindle.js';
 import { type LaidPiece, makeRoom, putPiece, rake } from './lay.js';
@@ -128,7 +128,7 @@ export function stepTruth(
   const gustiness = Math.max(0, (span.weather.gustMPerS ?? span.weather.windMPerS) - span.weather.windMPerS) / 20;
   let at = truth.at;
   while (at < span.to) {
-    inputs.stepS = Math.min(TRUE_STEP_S, span.to - at);
+    setStep(p, inputs, Math.min(TRUE_STEP_S, span.to - at));
     const random = randomStream(seedFrom(truth.seed, 'minute', at));
     const flicker = spread > 0 ? 1 : 0;
     x[LOG_BURN] = flicker * FLICKER * random.normal();
