@@ -1,8 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { CookView, CrewMember, ServiceCost } from '@stokehold/domain/contract';
-import { type NightCost, nightCost, type PaidTime, type Stay } from '@stokehold/domain/cost';
+import { type NightCost, nightCost, type Stay } from '@stokehold/domain/cost';
 import { type Cents, cents, type CookId, type EpochS, fromIso, HOUR_S, later, type ServiceId, type YardId } from '@stokehold/domain/quantity';
-import { paidS, type RunningShift } from '@stokehold/domain/shift';
 import { wetMassKg } from '@stokehold/domain/wood';
 import { DataSource, type EntityManager } from 'typeorm';
 import { Food, FoodStore, type Lay } from '../food/index.js';
@@ -11,7 +10,7 @@ import { Shifts } from '../shifts/index.js';
 import { type Lot, WoodStore } from '../wood/index.js';
 import { Yards } from '../yards/index.js';
 
-/** A shift that ended longer before the service than this cooked for another meal. */
+/** What was burned or worked longer before the service than this was for another meal. */
 const NIGHT_BEFORE_S = 20 * HOUR_S;
 const sumOf = <T>(all: readonly T[], of: (one: T) => number) => all.reduce((sum, one) => sum + of(one), 0);
 const sumCents = (all: readonly { costCents: Cents }[]) => cents(sumOf(all, ({ costCents }) => costCents));
@@ -37,47 +36,38 @@ export class Services {
     const cooks = await this.foodStore.cooks(em, { yardId });
     const own = cooks.filter((cook) => cook.serviceId === serviceId);
     const readyBy = fromIso(service.readyBy);
-    const nights = await this.shifts.between(em, yardId, later(readyBy, -NIGHT_BEFORE_S), readyBy);
+    const night = { from: later(readyBy, -NIGHT_BEFORE_S), until: now < readyBy ? now : readyBy };
     const lots = await this.wood.lots(em, yardId);
     const crew = await this.yards.crew(em, yardId);
-    const night = await this.costOf(em, yardId, { nights, cooks, lots, crew, now });
-    return sheetOf({ service, own, lots, crew, night });
+    return sheetOf({ service, own, lots, crew, night: await this.costOf(em, yardId, { ...night, cooks, lots, crew }) });
   }
 
-  private async costOf(em: EntityManager, yardId: YardId, given: Given): Promise<NightCost> {
-    const { nights, cooks, lots, crew, now } = given;
-    const within = (at: EpochS) => nights.some(({ from, until }) => later(from, -2 * HOUR_S) <= at && at <= later(until, 2 * HOUR_S));
+  private async costOf(em: EntityManager, yardId: YardId, night: Night): Promise<NightCost> {
+    const { from, until, cooks, lots, crew } = night;
     const lays = await this.foodStore.lays(em, yardId);
+    const paid = await this.shifts.paid(em, yardId, from, until);
     return nightCost({
-      stays: lays.filter(({ from }) => within(from)).map((lay) => stayOf(lay, cooks, now)),
-      burned: (await this.wood.burned(em, yardId)).filter(({ at }) => within(at)),
+      stays: lays.filter((lay) => lay.from < until && (lay.until ?? until) > from).map((lay) => stayOf(lay, cooks, until)),
+      burned: (await this.wood.burned(em, yardId)).filter(({ at }) => from <= at && at <= until),
       lots: lots.map((lot) => ({ lotId: lot.id, priceCents: cents(lot.priceCents), boughtPieces: lot.boughtPieces })),
-      paid: paidOf(nights, crew, now),
+      paid: paid.map(({ personId, paidS }) => ({ personId, workedS: paidS, centsPerHour: crew.find(({ id }) => id === personId)?.rateCentsPerHour ?? 0 })),
     });
   }
 }
 
-interface Given {
-  readonly nights: readonly RunningShift[];
+/** The stretch of time that a service is charged for, and who and what there is to charge. */
+interface Night {
+  readonly from: EpochS;
+  readonly until: EpochS;
   readonly cooks: readonly CookView[];
   readonly lots: readonly Lot[];
   readonly crew: readonly CrewMember[];
-  readonly now: EpochS;
 }
 
-function stayOf(lay: Lay, cooks: readonly CookView[], now: EpochS): Stay {
+function stayOf(lay: Lay, cooks: readonly CookView[], until: EpochS): Stay {
   const cook = cooks.find(({ id }) => id === lay.cookId);
   const weightKg = cook ? (cook.weightKg * lay.pieces) / cook.pieces : 0;
-  return { cookId: lay.cookId, pitId: lay.pitId, weightKg, from: lay.from, until: lay.until ?? now };
-}
-
-/** Paid time of everyone on these shifts, up to now; somebody on two of them has both in one. */
-function paidOf(nights: readonly RunningShift[], crew: readonly CrewMember[], now: EpochS): PaidTime[] {
-  return crew.map(({ id, rateCentsPerHour }) => ({
-    personId: id,
-    centsPerHour: rateCentsPerHour,
-    workedS: sumOf(nights, ({ people }) => sumOf(people.filter((person) => person.id === id), (person) => paidS(person, person.startsAt, now))),
-  })).filter(({ workedS }) => workedS > 0);
+  return { cookId: lay.cookId, pitId: lay.pitId, weightKg, from: lay.from, until: lay.until ?? until };
 }
 
 function sheetOf(given: {

@@ -1,0 +1,4 @@
+export { PracticeModule } from './practice.module.js';
+export type { NightReport, PracticeNight } from './practice-night.js';
+export { PracticeNights } from './practice.service.js';
+export { readSample, type SampleNight } from './sample.js';
