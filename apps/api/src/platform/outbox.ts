@@ -1,4 +1,4 @@
-import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
+import { Injectable, type OnApplicationBootstrap, type BeforeApplicationShutdown } from '@nestjs/common';
 import { type EventKind, type EventOf, type YardEvent, yardEvent } from '@stokehold/domain/contract';
 import type { YardId } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
@@ -14,7 +14,7 @@ export type Listener = (yardId: YardId, seq: number, event: YardEvent) => Promis
 
 /** Carries facts from the transaction that told them to what they cause and to the screens, one after the other per yard. */
 @Injectable()
-export class Outbox implements OnApplicationBootstrap, OnApplicationShutdown {
+export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown {
   private reactions?: Reactions;
   private readonly listeners: Listener[] = [];
   private readonly draining = new Map<YardId, Promise<void>>();
@@ -40,7 +40,8 @@ export class Outbox implements OnApplicationBootstrap, OnApplicationShutdown {
     for (const { yard_id } of waiting) this.poke(yard_id);
   }
 
-  async onApplicationShutdown(): Promise<void> {
+  /** Before the database goes: what is under way is finished, what waits is carried by the next run. */
+  async beforeApplicationShutdown(): Promise<void> {
     this.stopped = true;
     await Promise.allSettled(this.draining.values());
   }

@@ -8,7 +8,7 @@ import type { Plans } from '../planning/index.js';
 import type { Actor, Deeds, Ids, Outbox } from '../platform/index.js';
 import type { Readings } from '../readings/index.js';
 import type { Tasks } from '../shifts/index.js';
-import type { Weather } from '../weather/index.js';
+import type { WeatherNow } from '../weather/index.js';
 import type { WoodStore } from '../wood/index.js';
 import type { PracticeDoings } from './doings.js';
 import { type Hand, PracticeCrew } from './hands.js';
@@ -26,7 +26,7 @@ export interface Through {
   readonly plans: Plans;
   readonly readings: Readings;
   readonly tasks: Tasks;
-  readonly weather: Weather;
+  readonly weather: WeatherNow;
   readonly wood: WoodStore;
   readonly doings: PracticeDoings;
 }

@@ -7,7 +7,7 @@ import { Plans } from '../planning/index.js';
 import { Deeds, Ids, log, Outbox } from '../platform/index.js';
 import { Readings } from '../readings/index.js';
 import { Tasks } from '../shifts/index.js';
-import { Weather } from '../weather/index.js';
+import { WeatherNow } from '../weather/index.js';
 import { WoodStore } from '../wood/index.js';
 import { PracticeDoings } from './doings.js';
 import { PracticeYards } from './open-yard.js';
@@ -24,7 +24,7 @@ export class PracticeNights implements OnApplicationShutdown {
 
   constructor(
     database: DataSource, deeds: Deeds, outbox: Outbox, checks: Checks, food: Food, plans: Plans, readings: Readings, tasks: Tasks,
-    weather: Weather, wood: WoodStore, doings: PracticeDoings, private readonly ids: Ids, private readonly yards: PracticeYards,
+    weather: WeatherNow, wood: WoodStore, doings: PracticeDoings, private readonly ids: Ids, private readonly yards: PracticeYards,
   ) {
     this.through = { em: database.manager, deeds, outbox, ids, checks, food, plans, readings, tasks, weather, wood, doings };
   }
