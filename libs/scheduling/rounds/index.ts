@@ -8,3 +8,11 @@ export type {
 } from './plan.js';
 export { validateRounds } from './validate.js';
 export type { RoundRefusal } from './validate.js';
+export { boundOf } from './bound.js';
+export { checkRounds } from './checker.js';
+export type { Violation } from './checker.js';
+export { dispatchRounds } from './dispatch-rounds.js';
+export { loadOf } from './load.js';
+export { roundsOf } from './rounds-of.js';
+export { generatedNight } from './generated-night.js';
+export type { GeneratedNight } from './generated-night.js';

@@ -77,9 +77,9 @@ export interface Bound {
   /** People needed for no lateness, by work alone; and for no check past latest safe. */
   readonly peopleForDue: number;
   readonly peopleForSafe: number;
-  /** People needed if every pit belonged to one person. */
+  /** People needed if every pit belonged to one person, pits given out largest first. */
   readonly peopleIfPitsBound: number;
-  /** The busiest person works at least this long, s. */
+  /** In a plan that keeps every fire and does every task, the busiest person works at least this long, s. */
   readonly busiestS: number;
 }
 

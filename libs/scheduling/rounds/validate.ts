@@ -22,6 +22,7 @@ export type RoundRefusal =
   | { readonly code: 'unknown-person'; readonly where: string }
   | { readonly code: 'unknown-work'; readonly where: string }
   | { readonly code: 'frozen-overlaps'; readonly where: string }
+  | { readonly code: 'frozen-out-of-order'; readonly where: string }
   | { readonly code: 'pin-against-rule'; readonly where: string; readonly rule: 'skill' | 'shift' | 'people' | 'earliest' | 'break-owner' | 'twice' };
 
 const MAX_LENGTH_S = 4 * 3600;
@@ -155,6 +156,12 @@ function frozenOf(problem: RoundProblem): Found {
     return frozen.personIds.every((id) => problem.people.some((person) => person.id === id)) && frozen.personIds.length > 0 ? undefined : { code: 'unknown-person', where };
   });
   if (found) return found;
+  const gapBefore = first(problem.pits, (pit) => {
+    const nths = problem.frozen.flatMap(({ work }) => (work.kind === 'check' && work.pitId === pit.id ? [work.nth] : [])).sort((a, b) => a - b);
+    const wrong = nths.find((nth, i) => nth !== (pit.firstNth ?? 1) + i);
+    return wrong === undefined ? undefined : { code: 'frozen-out-of-order', where: `check/${pit.id}/${wrong}` };
+  });
+  if (gapBefore) return gapBefore;
   for (const [i, one] of problem.frozen.entries()) {
     for (const other of problem.frozen.slice(i + 1)) {
       const meet = one.startsAt < other.endsAt && other.startsAt < one.endsAt && one.personIds.some((id) => other.personIds.includes(id));

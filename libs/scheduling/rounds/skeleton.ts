@@ -1,0 +1,39 @@
+import { parameter, type RoundPit, type RoundProblem } from './problem.js';
+
+/** Where one check of a pit would lie if the crew were endless. Seconds from the problem's `from`. */
+export interface SkeletonCheck {
+  /** Evenly spaced between the check before it and the end of the night. */
+  readonly targetS: number;
+  /** No list starts it earlier: a little before its target, so that checks do not creep forward when people are idle. */
+  readonly releaseS: number;
+}
+
+/**
+ * The checks a pit needs after its frozen ones: as few as keep each gap at `gapFrac` of the due gap, evenly laid from the
+ * first due check (or the last frozen one) until the fire is no longer kept. Held to rounds/skeleton.test.ts.
+ *
+ * @param lastStartS  start of the last frozen check, s from `from`; without one the pit's first window counts
+ */
+export function skeletonOf(problem: RoundProblem, pit: RoundPit, lastStartS: number | undefined): readonly SkeletonCheck[] {
+  const keepS = keepUntilS(problem, pit);
+  const { dueS } = pit.gap;
+  const spacingMost = Math.max(1, Math.floor(parameter(problem, 'gapFrac') * dueS));
+  const earlyS = Math.floor(parameter(problem, 'earlyFrac') * dueS);
+  const firstDueS = pit.first.dueAt - problem.from;
+  const firstEarliestS = lastStartS === undefined ? Math.max(0, pit.first.earliestAt - problem.from) : lastStartS + pit.gap.earliestS;
+  if (lastStartS === undefined ? firstDueS >= keepS : lastStartS + dueS >= keepS) return [];
+
+  const anchorS = lastStartS ?? Math.max(0, firstEarliestS, firstDueS - (dueS - spacingMost));
+  const spanS = keepS - anchorS;
+  const gaps = spanS <= dueS ? 1 : Math.ceil(spanS / spacingMost);
+  const from = lastStartS === undefined ? 0 : 1;
+  return Array.from({ length: gaps - from }, (_, i) => {
+    const targetS = anchorS + Math.floor(((i + from) * spanS) / gaps);
+    const isLast = i + from === gaps - 1;
+    const earliest = i === 0 ? Math.max(firstEarliestS, targetS - earlyS) : targetS - earlyS;
+    return { targetS, releaseS: Math.max(0, earliest, isLast ? Math.min(targetS, keepS - dueS) : 0) };
+  });
+}
+
+/** Until when the fire is kept, s from `from`: the pit's own end, at most the problem's. */
+export const keepUntilS = (problem: RoundProblem, pit: RoundPit): number => Math.min(pit.keepUntil ?? problem.until, problem.until) - problem.from;
