@@ -1,0 +1,58 @@
+/** Capital height over font size of Barlow Semi Condensed: 700 of 1000 units, as its font file says (table OS/2). */
+export const CAPITAL_FRAC = 0.7;
+
+/**
+ * Capital heights for reading at 5 m and still at 6 m, mm: 24 minutes of arc at 6 m is 42 mm, 16 minutes 28 mm.
+ * Held to ISO 9241-303 (16 minutes to read, 20 to 22 preferred) and, for large, to 34 minutes at 5 m.
+ */
+const AT_5_M_MM = { large: 50, middle: 35, small: 28 } as const;
+const WRITTEN_FOR_M = 5;
+
+export interface WallSizes {
+  /** Font sizes, CSS px. large: minutes, and a name when hands are needed. middle: person's clock, temperatures. */
+  readonly large: number;
+  readonly middle: number;
+  readonly small: number;
+  readonly mmPerPx: number;
+  readonly headPx: number;
+  readonly footPx: number;
+  readonly stripePx: number;
+  readonly gapPx: number;
+  /** So many stripes stand on one page at full size. */
+  readonly stripes: number;
+  /** Width left for the drawing of the pit and for the ribbon, px. */
+  readonly picturePx: number;
+  /** Whether one stripe and the two lines fit at all: if not, this screen cannot be read at that distance. */
+  readonly readable: boolean;
+}
+
+interface SizesOf {
+  readonly screenDiagonalM: number;
+  readonly viewDistanceM: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/** The stripe's words need this many large font sizes of width: name, minutes, person with what to do, temperature. */
+export const WORDS_EM = 9.6;
+
+/** Sizes of the wall in CSS px, from the yard's screen, seen whole, and how far from it people stand. */
+export function wallSizes({ screenDiagonalM, viewDistanceM, widthPx, heightPx }: SizesOf): WallSizes {
+  const mmPerPx = (screenDiagonalM * 1000) / Math.hypot(widthPx, heightPx);
+  const fontPx = (capitalMm: number) => Math.ceil((capitalMm * viewDistanceM) / WRITTEN_FOR_M / mmPerPx / CAPITAL_FRAC);
+  const large = fontPx(AT_5_M_MM.large);
+  const middle = fontPx(AT_5_M_MM.middle);
+  const small = fontPx(AT_5_M_MM.small);
+  const gapPx = 6;
+  const headPx = Math.ceil(middle * 1.34);
+  const footPx = Math.ceil(small * 1.44);
+  const leastPx = Math.ceil(Math.max(small * 2 + 12, large * 1.1));
+  const room = heightPx - headPx - footPx;
+  const stripes = Math.max(1, Math.floor((room + gapPx) / (leastPx + gapPx)));
+  const picturePx = widthPx - WORDS_EM * large;
+  return {
+    large, middle, small, mmPerPx, headPx, footPx, gapPx, stripes, picturePx,
+    stripePx: leastPx,
+    readable: room >= leastPx && picturePx >= widthPx * 0.2,
+  };
+}

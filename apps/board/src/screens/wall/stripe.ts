@@ -1,0 +1,112 @@
+import type { AdviceAction, Assignment, PitView, YardState } from '@stokehold/domain/contract';
+
+/** A prompt stands this long before the check is due. */
+export const SOON_S = 5 * 60;
+
+/** How much a fire asks of hands. grave: past latest safe, or its bed nearly out. */
+export type Level = 'quiet' | 'soon' | 'now' | 'grave';
+
+/** What the wall says beside the person; `action` where the fire's advice says what to put on. */
+export type What =
+  | { readonly say: 'nothing' }
+  | { readonly say: 'action'; readonly action: AdviceAction; readonly late: boolean }
+  | { readonly say: 'look'; readonly late: boolean }
+  | { readonly say: 'past-latest-safe'; readonly latestAt: string }
+  | { readonly say: 'bed-nearly-out' }
+  | { readonly say: 'out' }
+  | { readonly say: 'not-known' }
+  | { readonly say: 'lights'; readonly at: string }
+  | { readonly say: 'light-now' };
+
+export interface Stripe {
+  readonly view: PitView;
+  readonly level: Level;
+  /** The instant that the stripe counts down to; null when nothing is known. */
+  readonly atMs: number | null;
+  /** Whole minutes until then, or since then when `late`. */
+  readonly minutes: number | null;
+  readonly late: boolean;
+  readonly people: readonly string[];
+  readonly what: What;
+  readonly lit: boolean;
+  /** The gravest alarm on this pit that nobody has acknowledged. */
+  readonly unacknowledged: boolean;
+}
+
+function peopleFor(assignments: readonly Assignment[], isIt: (work: Assignment['work']) => boolean): readonly string[] {
+  const next = assignments.filter((one) => isIt(one.work)).sort((a, b) => Date.parse(a.startsAt) - Date.parse(b.startsAt))[0];
+  return next?.people ?? [];
+}
+
+function levelOf(view: PitView, dueMs: number | null, nowMs: number): Level {
+  const mode = view.fire?.mode;
+  if (mode === 'bed-nearly-out' || mode === 'out') return 'grave';
+  if (view.due && nowMs >= Date.parse(view.due.latestSafeAt)) return 'grave';
+  if (dueMs === null) return 'soon';
+  if (nowMs >= dueMs) return 'now';
+  return dueMs - nowMs <= SOON_S * 1000 ? 'soon' : 'quiet';
+}
+
+function whatOf(view: PitView, level: Level, late: boolean): What {
+  if (!view.fire) return { say: 'not-known' };
+  if (view.fire.mode === 'out') return { say: 'out' };
+  if (view.fire.mode === 'bed-nearly-out') return { say: 'bed-nearly-out' };
+  if (level === 'grave' && view.due) return { say: 'past-latest-safe', latestAt: view.due.latestSafeAt };
+  if (level === 'quiet') return { say: 'nothing' };
+  return view.advice ? { say: 'action', action: view.advice.action, late } : { say: 'look', late };
+}
+
+const countdown = (atMs: number | null, nowMs: number) =>
+  atMs === null ? null : Math.floor(Math.abs(atMs - nowMs) / 60_000);
+
+function unlitStripe(view: PitView, lightAt: string, state: YardState, nowMs: number): Stripe {
+  const atMs = Date.parse(lightAt);
+  const lightTasks = new Set(state.tasks.filter((task) => task.kind === 'light' && task.pitId === view.pit.id).map((task) => task.id as string));
+  const late = nowMs >= atMs;
+  return {
+    view, atMs, late,
+    level: late ? 'now' : atMs - nowMs <= SOON_S * 1000 ? 'soon' : 'quiet',
+    minutes: countdown(atMs, nowMs),
+    people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'task' && lightTasks.has(work.taskId)),
+    what: late ? { say: 'light-now' } : { say: 'lights', at: lightAt },
+    lit: false,
+    unacknowledged: false,
+  };
+}
+
+/** Not lit yet: the server believes of no burning fire, and no check was made since its light-up time came near. */
+const isUnlit = (view: PitView, lightAt: string, nowMs: number) =>
+  view.checks.length === 0 && (view.fire === null || view.fire.mode === 'out') && (nowMs < Date.parse(lightAt) || view.due === null) && !view.past.length;
+
+/** A pit of tonight as its stripe on the wall; undefined for a pit that rests tonight. */
+export function stripeOf(view: PitView, state: YardState, nowMs: number): Stripe | undefined {
+  if (!view.tonight) return undefined;
+  if (isUnlit(view, view.tonight.lightAt, nowMs)) return unlitStripe(view, view.tonight.lightAt, state, nowMs);
+  const dueMs = view.due ? Date.parse(view.due.dueAt) : null;
+  const level = levelOf(view, dueMs, nowMs);
+  const late = dueMs !== null && nowMs >= dueMs;
+  return {
+    view, level, late,
+    atMs: dueMs,
+    minutes: countdown(dueMs, nowMs),
+    people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'check' && work.pitId === view.pit.id),
+    what: whatOf(view, level, late),
+    lit: true,
+    unacknowledged: state.alarms.some(
+      (alarm) => alarm.pitId === view.pit.id && (alarm.state === 'unacknowledged') && alarm.kind !== 'wood-short',
+    ),
+  };
+}
+
+/**
+ * The stripes of tonight in the order in which the fires fall due, to the minute, so that two fires do not change places
+ * each second; a fire that is lost or about to be stands above all, and one that nothing is known of right after those.
+ */
+export function stripesOf(state: YardState, nowMs: number): readonly Stripe[] {
+  const rank = (stripe: Stripe) => (stripe.level === 'grave' ? 0 : stripe.atMs === null ? 1 : 2);
+  const minute = (stripe: Stripe) => Math.floor((stripe.atMs ?? 0) / 60_000);
+  return state.pits
+    .map((view) => stripeOf(view, state, nowMs))
+    .filter((stripe) => stripe !== undefined)
+    .sort((a, b) => rank(a) - rank(b) || minute(a) - minute(b) || (a.view.pit.name < b.view.pit.name ? -1 : 1));
+}

@@ -1,0 +1,67 @@
+import type { WoodView, YardState } from '@stokehold/domain/contract';
+import { useFigures } from '../../units/use-figures.js';
+import { useWallWords } from '../../words/wall.js';
+import { calledNames } from './called.js';
+import { crewNotes } from './crew-notes.js';
+import type { Page } from './pages.js';
+import { crewWords } from './wall-words.js';
+import css from './wall.module.css';
+
+const BAR = 100;
+
+function WoodBar({ wood }: { readonly wood: WoodView }) {
+  const whole = Math.max(wood.splitsLeft, wood.splitsNeeded, 1) * 1.1;
+  const at = (splits: number) => (BAR * splits) / whole;
+  return (
+    <svg className={css['bar']} viewBox={`0 0 ${BAR} 10`} preserveAspectRatio="none" aria-hidden="true">
+      <rect y="2" width={BAR} height="6" fill="var(--raised)" />
+      <rect y="2" width={at(wood.splitsLeft)} height="6" fill="var(--wood)" />
+      <path d={`M${at(wood.splitsNeeded)} 0V10`} stroke="var(--strong)" strokeWidth="1.4" />
+    </svg>
+  );
+}
+
+function Wood({ wood }: { readonly wood: WoodView }) {
+  const say = useWallWords();
+  const needed = Math.ceil(wood.splitsNeeded);
+  const missing = needed - wood.splitsLeft;
+  return (
+    <span className={css['wood']}>
+      <span className={css['quiet']}>{say('wood')}</span>
+      <WoodBar wood={wood} />
+      <span>
+        {say('splits', { count: wood.splitsLeft })}
+        <span className={css['quiet']}>, {say('need', { needed })}</span>
+      </span>
+      {missing > 0 && <strong className={css['soonWord']}>▲ {say('short', { missing })}</strong>}
+    </span>
+  );
+}
+
+interface WallFootProps {
+  readonly state: YardState;
+  readonly turn: number;
+  readonly page: Page<unknown>;
+  readonly readable: boolean;
+}
+
+/** Wood left against wood needed; and in turn who is missing, who breaks, which of the fires are on show. */
+export function WallFoot({ state, turn, page, readable }: WallFootProps) {
+  const say = useWallWords();
+  const figures = useFigures();
+  const names = calledNames(state.people);
+  const notes = state.shift ? crewNotes(state.shift).map((note) => crewWords(note, names.get(note.personId) ?? '', say, figures)) : [];
+  const lines = [
+    ...(readable ? [] : [say('tooSmall', { distance: figures.of('ground', state.yard.viewDistanceM) })]),
+    ...notes,
+  ];
+  return (
+    <footer className={`${css['foot']} figure`}>
+      <Wood wood={state.wood} />
+      <span className={css['turning']}>
+        {lines[turn % Math.max(1, lines.length)]}
+        {page.of > 1 && <span className={css['quiet']}> {say('fires', { number: page.number, of: page.of })}</span>}
+      </span>
+    </footer>
+  );
+}
