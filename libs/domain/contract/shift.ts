@@ -2,8 +2,11 @@ import { z } from 'zod';
 import { commandKey, instant, note, personId, pitId, sentAt, seconds, shiftId, taskId } from './field.js';
 import { band } from './yard.js';
 
+/** A task or a break of more than four hours is several. */
+const LONGEST_S = 4 * 3600;
+
 /** A break inside a window: begins at or after `earliestAt`, has begun by `latestAt`. */
-export const breakPlan = z.strictObject({ id: z.uuid(), lengthS: seconds.min(300), earliestAt: instant, latestAt: instant });
+export const breakPlan = z.strictObject({ id: z.uuid(), lengthS: seconds.min(300).max(LONGEST_S), earliestAt: instant, latestAt: instant });
 export type BreakPlan = z.infer<typeof breakPlan>;
 export const onShift = z.strictObject({ personId, startsAt: instant, endsAt: instant, breaks: z.array(breakPlan).max(8) });
 export type OnShift = z.infer<typeof onShift>;
@@ -44,7 +47,7 @@ export const addTask = z.strictObject({
   earliestAt: instant,
   dueAt: instant,
   latestAt: instant,
-  lengthS: seconds.min(60),
+  lengthS: seconds.min(60).max(LONGEST_S),
   people: z.union([z.literal(1), z.literal(2)]),
   note: note.optional(),
 });

@@ -105,7 +105,7 @@ export class Shifts {
     const stands = (pitId: string) => pits.some((pit) => pit.id === pitId && (!pit.retired || before?.pits.some((one) => one.pitId === pitId)));
     if (!planned.pits.every(({ pitId }) => stands(pitId))) refused('pit-unknown', 'A pit of this shift does not stand in this yard or is no longer used. Choose from the yard plan.');
     const shift = changed(before, planned);
-    if (await this.store.isBreakTaken(deed.em, shift)) refused('input-invalid', 'A break has the id of a break on another shift. Give each new break an id of its own.');
+    if (await this.store.isBreakTaken(deed.em, shift)) refused('id-taken', 'A break has the id of a break on another shift. Give each new break an id of its own.');
     return shift;
   }
 
