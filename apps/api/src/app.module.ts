@@ -1,5 +1,7 @@
 import { type DynamicModule, Module } from '@nestjs/common';
+import { ChecksModule, ChecksReactions } from './checks/index.js';
 import { HealthModule } from './health/index.js';
+import { PitsModule, PitsReactions } from './pits/index.js';
 import { Outbox, PlatformModule } from './platform/index.js';
 import { ReadingsModule } from './readings/index.js';
 import { reactionsOf } from './reactions.js';
@@ -13,12 +15,12 @@ export interface HouseOptions {
 }
 
 /** Every capability of the house. */
-const CAPABILITIES = [HealthModule, ReadingsModule];
+const CAPABILITIES = [HealthModule, ReadingsModule, PitsModule, ChecksModule];
 
 @Module({})
 export class AppModule {
-  constructor(outbox: Outbox) {
-    outbox.react(reactionsOf());
+  constructor(outbox: Outbox, pits: PitsReactions, checks: ChecksReactions) {
+    outbox.react(reactionsOf({ pits, checks }));
   }
 
   static on(options: HouseOptions): DynamicModule {
