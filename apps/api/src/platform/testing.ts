@@ -1,7 +1,10 @@
-import type { INestApplication, Type } from '@nestjs/common';
+import type { DynamicModule, INestApplication, Type } from '@nestjs/common';
 import { Test } from '@nestjs/testing';
 import { type EpochS, epochS, fromIso, type YardId } from '@stokehold/domain/quantity';
 import { randomBytes, randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { Client } from 'pg';
 import { DataSource } from 'typeorm';
 import { inject } from 'vitest';
@@ -31,14 +34,41 @@ async function onServer(sql: string): Promise<void> {
   await client.query(sql).finally(() => client.end());
 }
 
-/** A house of these modules with one empty yard, and a manager on a hand-held device as the one who asks. */
-export async function openTestHouse(modules: readonly Type[], at = '2027-01-15T23:00:00Z'): Promise<TestHouse> {
+/** A database of its own on the run's server. */
+async function ownDatabase(): Promise<{ readonly url: string; drop(): Promise<void> }> {
   const name = `stokehold_test_${randomBytes(6).toString('hex')}`;
   await onServer(`create database ${name}`);
   const url = new URL(inject('databaseServer'));
   url.pathname = `/${name}`;
+  return { url: url.href, drop: () => onServer(`drop database if exists ${name} with (force)`) };
+}
+
+export interface OpenedHouse {
+  readonly app: INestApplication;
+  readonly database: DataSource;
+  close(): Promise<void>;
+}
+
+/** A house as it is, with all its modules, on a database and a data folder of its own. */
+export async function openTestHouseOf(module: (databaseUrl: string, dataFolder: string) => DynamicModule): Promise<OpenedHouse> {
+  const own = await ownDatabase();
+  const folder = mkdtempSync(join(tmpdir(), 'stokehold-test-data-'));
+  const built = await Test.createTestingModule({ imports: [module(own.url, folder)] }).compile();
+  const app = built.createNestApplication({ logger: ['error'] });
+  await app.init();
+  const close = async () => {
+    await app.close();
+    await own.drop();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { app, database: app.get(DataSource), close };
+}
+
+/** A house of these modules with one empty yard, and a manager on a hand-held device as the one who asks. */
+export async function openTestHouse(modules: readonly Type[], at = '2027-01-15T23:00:00Z'): Promise<TestHouse> {
+  const own = await ownDatabase();
   const built = await Test.createTestingModule({
-    imports: [PlatformModule.on({ databaseUrl: url.href, workers: 0, connections: 4 }), ...modules],
+    imports: [PlatformModule.on({ databaseUrl: own.url, workers: 0, connections: 4 }), ...modules],
   }).compile();
   const app = built.createNestApplication({ logger: ['error'] });
   app.setGlobalPrefix('api');
@@ -60,7 +90,7 @@ export async function openTestHouse(modules: readonly Type[], at = '2027-01-15T2
     settle: () => app.get(Outbox).drain(yardId),
     close: async () => {
       await app.close();
-      await onServer(`drop database if exists ${name} with (force)`);
+      await own.drop();
     },
   };
   app.get(Clock).giveOwnTime(yardId, { now: () => epochS(house.now), speed: 1 });
