@@ -57,8 +57,9 @@ describe('the problem of a night', () => {
   });
   it('wants a fire of which nothing is known looked at now, and no lighting where somebody has looked', () => {
     expect(problem({ fires: [] }).pits[0]?.first).toEqual({ earliestAt: at('01:00'), dueAt: at('01:00'), latestSafeAt: at('01:10') });
-    const light = task('light', { kind: 'light', pitId: south, dueAt: at('01:30') });
+    const light = task('light', { kind: 'light', pitId: south, earliestAt: at('00:40'), dueAt: at('00:45'), latestAt: at('01:30') });
     expect(problem({ tasks: [light], looks: [{ pitId: south, personId: ana, seenAt: at('00:50') }] }).tasks).toEqual([]);
+    expect(problem({ tasks: [light], looks: [{ pitId: south, personId: ana, seenAt: at('00:30') }] }).tasks).toHaveLength(1);
   });
   it('leaves out who has gone home, what is done, and what belongs to another shift', () => {
     const people = [person(ana, { endsAt: at('01:00') }), person(bo)];

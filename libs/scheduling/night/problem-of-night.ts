@@ -34,11 +34,11 @@ export function problemOfNight(facts: NightFacts): RoundProblem {
   return { ...outline, frozen, promises: promisesOf(outline, facts, frozen) };
 }
 
-/** What is still to do tonight; a pit at whose fire somebody has looked needs no lighting. */
+/** What is still to do tonight; a pit at whose new fire somebody has looked needs no lighting. */
 function openTasks({ shift, tasks, looks }: NightFacts): readonly NightTask[] {
+  const isLit = ({ kind, pitId, earliestAt }: NightTask) => kind === 'light' && looks.some((look) => look.pitId === pitId && look.seenAt >= earliestAt);
   return tasks.filter(
-    ({ kind, pitId, shiftId, doneAt, dueAt }) =>
-      doneAt === null && (shiftId === null || shiftId === shift.id) && dueAt < shift.until && !(kind === 'light' && looks.some((look) => look.pitId === pitId)),
+    (task) => task.doneAt === null && (task.shiftId === null || task.shiftId === shift.id) && task.dueAt < shift.until && !isLit(task),
   );
 }
 
@@ -46,17 +46,20 @@ const roundTask = ({ id, kind, pitId, earliestAt, dueAt, latestAt, lengthS, peop
   id, kind, place: pitId ?? WOOD_PLACE, lengthS, earliestAt, dueAt, latestAt, people, skill: TASK_SKILL[kind], unpleasant: UNPLEASANT.includes(kind),
 });
 
+/** Somebody who went away while on a break is away. */
 function roundPerson(person: PersonOnShift, { now, looks, tasks }: NightFacts): RoundPerson {
   const { id, startsAt, endsAt, skills } = person;
   const seen = looks.filter(({ personId }) => personId === id);
   const done = tasks.filter(({ doneAt, doneBy }) => doneAt !== null && doneBy === id);
   const unpleasantS = done.filter(({ kind }) => UNPLEASANT.includes(kind)).reduce((sum, { lengthS }) => sum + lengthS, 0);
+  const absent = absences(person).filter(({ until }) => until > now);
+  const isAway = absent.some(({ from }) => from <= now);
   return {
     id, startsAt, endsAt, skills,
     atPlace: lastPlace(seen, done),
     freeFrom: latest(now, startsAt),
-    absent: absences(person).filter(({ until }) => until > now),
-    breaks: person.breaks.filter((rest) => !breakOver(rest, now)).map(({ beganAt, ...rest }) => ({
+    absent,
+    breaks: person.breaks.filter((rest) => !breakOver(rest, now) && !(isAway && rest.beganAt !== undefined)).map(({ beganAt, ...rest }) => ({
       id: rest.id, lengthS: rest.lengthS, earliestAt: rest.earliestAt, latestAt: rest.latestAt, ...(beganAt !== undefined && { startedAt: beganAt }),
     })),
     workedS: seen.length * CHECK_S + done.reduce((sum, { lengthS }) => sum + lengthS, 0),

@@ -31,4 +31,4 @@ const nextCheck = (pitId: PitId, shown: readonly Shown[], now: EpochS): EpochS |
  * Whether work of the plan should be over by now and nobody said so: whoever has it is held up, and what follows moves.
  * Work that is reported done leaves the plan, so all that still stands in it is open.
  */
-export const isOverrun = (shown: readonly Shown[], now: EpochS): boolean => shown.some(({ endsAt }) => endsAt + OVERRUN_S <= now);
+export const isOverrun = (shown: readonly Pick<Shown, 'endsAt'>[], now: EpochS): boolean => shown.some(({ endsAt }) => endsAt + OVERRUN_S <= now);
