@@ -80,6 +80,11 @@ export class Tasks {
     return this.store.shown(em, yardId, now, now);
   }
 
+  /** What is still to do, and what was done since. */
+  ofNight(em: EntityManager, yardId: YardId, now: EpochS, since: EpochS): Promise<Task[]> {
+    return this.store.shown(em, yardId, now, since);
+  }
+
   /** What is still to do, and what was done in the last two hours. */
   async view(em: EntityManager, yardId: YardId, now: EpochS): Promise<TaskView[]> {
     return (await this.store.shown(em, yardId, now, later(now, -SHOWN_AFTER_DONE_S))).map(taskView);

@@ -1,0 +1,4 @@
+export type { Assigned } from './plan.store.js';
+export { PlanningModule } from './planning.module.js';
+export { PlanningReactions } from './planning.reactions.js';
+export { Plans } from './plans.service.js';

@@ -1,0 +1,19 @@
+import type { PlanView } from '@stokehold/domain/contract';
+import { Column, Entity, PrimaryColumn } from 'typeorm';
+
+/** A checked plan; at most one of a yard is current. */
+@Entity('plan')
+export class PlanRow {
+  @PrimaryColumn('uuid') id: string;
+  @Column('uuid', { name: 'yard_id' }) yardId: string;
+  @Column('uuid', { name: 'shift_id' }) shiftId: string;
+  @Column('timestamptz', { name: 'made_at' }) madeAt: Date;
+  @Column('boolean', { name: 'is_current' }) isCurrent: boolean;
+  @Column('jsonb') cause: PlanView['because'];
+  @Column('jsonb') unplaced: PlanView['unplaced'];
+  @Column('jsonb') load: PlanView['load'];
+  @Column('jsonb') changes: PlanView['changes'];
+  @Column('integer', { name: 'late_weighted_s' }) lateWeightedS: number;
+  @Column('integer', { name: 'bound_weighted_s' }) boundWeightedS: number;
+  @Column('double precision', { name: 'evenness_frac', nullable: true }) evennessFrac: number | null;
+}
