@@ -1,12 +1,13 @@
 import { type EpochS, MINUTE_S } from '../quantity/index.js';
 import { advance } from './advance.js';
 import { type Advice, advise, type WoodAtHand } from './advise.js';
+import { lookAhead } from './ahead.js';
 import type { FireBelief } from './belief.js';
 import { beliefFromBytes, beliefToBytes, UnreadableBeliefError } from './bytes.js';
 import { seeCheck } from './check.js';
-import { type Due, dueOf } from './due.js';
+import { type Due, dueFrom, HORIZON_MIN } from './due.js';
 import { estimateOf, type FireEstimate } from './estimate.js';
-import { type FireForecast, forecast } from './forecast.js';
+import { fanOf, type FireForecast } from './forecast.js';
 import { kindle } from './kindle.js';
 import type { Kindling } from './lit.js';
 import type { Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
@@ -101,6 +102,12 @@ function begin({ from, shape, seed, around, lastLookAt }: FireToCarry): FireBeli
   }
 }
 
+/** Fan and due time from one look ahead. */
+function outlookOf(belief: FireBelief, fire: FireToCarry): NonNullable<CarriedFire['outlook']> {
+  const ahead = lookAhead(belief, fire.around, Math.max(HORIZON_MIN, HORIZON_S / MINUTE_S));
+  return { forecast: fanOf(belief, { ...fire, horizonS: HORIZON_S, stepS: FAN_STEP_S }, ahead), due: dueFrom(belief, fire, ahead) };
+}
+
 /**
  * Carries one fire to its time: readings and a look in their order, then what is believed, and when asked what will be.
  * Same input, same output, to the last bit.
@@ -119,12 +126,7 @@ export function carryFire(fire: FireToCarry): CarriedFire {
     belief: beliefToBytes(belief),
     ...(looked && { looked }),
     estimate: estimateOf(belief),
-    ...(fire.wantsOutlook && {
-      outlook: {
-        forecast: forecast(belief, { ...around, band, horizonS: HORIZON_S, stepS: FAN_STEP_S }),
-        due: dueOf(belief, { ...around, band, lastLookAt: fire.lastLookAt }),
-      },
-    }),
+    ...(fire.wantsOutlook && { outlook: outlookOf(belief, fire) }),
     ...(fire.advice && { advice: advise(belief, { ...around, band, effort: 'quick', ...fire.advice }) }),
     rejected: [...way.rejected].sort(),
     lost: [...way.lost].sort(),

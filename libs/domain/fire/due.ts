@@ -1,10 +1,8 @@
 import { clamp, type EpochS, later } from '../quantity/index.js';
-import { chamberK } from './advance.js';
-import { type FireBelief, memberAt, MEMBERS, PAST_NUMBERS } from './belief.js';
+import { type Ahead, lookAhead } from './ahead.js';
+import { type FireBelief, MEMBERS, PAST_NUMBERS } from './belief.js';
 import { modeOf } from './estimate.js';
-import { bedNearlyOut } from './grades.js';
 import type { Band, Surroundings } from './pit.js';
-import { type Roll, type RolledState, rollMinute, startRoll } from './roll.js';
 
 /** What the due time follows from: the band, the bed, the time since the last look, lighting, or a fire that runs hot. */
 export type DueWhy = 'band' | 'bed' | 'last-look' | 'start-up' | 'hot';
@@ -17,7 +15,8 @@ export interface Due {
   readonly why: DueWhy;
 }
 
-const HORIZON_MIN = 120;
+/** How far a due time looks ahead. */
+export const HORIZON_MIN = 120;
 /** So far below the band is trouble, K: 15 °F. Source: our fit. */
 const TROUBLE_K = 8.33;
 /** Of the members, so many may be in trouble before it is too late. Source: our fit, tests/bench/fire-skill.mjs. */
@@ -42,8 +41,13 @@ const FRESH_S = 15 * 60;
  * @returns lastLookAt < earliestAt <= dueAt <= latestSafeAt
  */
 export function dueOf(belief: FireBelief, ask: Surroundings & { readonly band: Band; readonly lastLookAt: EpochS }): Due {
+  return dueFrom(belief, ask, lookAhead(belief, ask, HORIZON_MIN));
+}
+
+/** The due time from a look ahead of two hours. */
+export function dueFrom(belief: FireBelief, ask: { readonly band: Band; readonly lastLookAt: EpochS }, ahead: Ahead): Due {
   const { lastLookAt } = ask;
-  const onset = onsetOf(belief, ask);
+  const onset = onsetOf(belief, ask, ahead);
   const measured = belief.lastTempAt !== undefined && belief.at - belief.lastTempAt <= FRESH_S && belief.lastTempAt > lastLookAt;
   const away = belief.ungraded ? FIRST_LOOK_S : measured ? LONGEST_AWAY_S : LONGEST_BLIND_S;
   const byLook = later(lastLookAt, onset.hot && !belief.ungraded ? Math.min(away, LONGEST_BLIND_S) : away);
@@ -72,16 +76,14 @@ interface Onset {
   readonly hot: boolean;
 }
 
-function onsetOf(belief: FireBelief, ask: Surroundings & { readonly band: Band; readonly lastLookAt: EpochS }): Onset {
+function onsetOf(belief: FireBelief, ask: { readonly band: Band; readonly lastLookAt: EpochS }, looked: Ahead): Onset {
   const { lowC } = ask.band;
-  const roll = startRoll(belief, ask, MEMBERS, HORIZON_MIN);
   const below: boolean[] = [];
   const trouble: boolean[] = [];
   let bedFirst = false;
   let hot = false;
   for (let minute = 0; minute <= HORIZON_MIN; minute++) {
-    if (minute > 0) rollMinute(roll, roll.start, minute - 1);
-    const share = sharesOf(roll, ask.band);
+    const share = sharesOf(looked, minute, ask.band);
     bedFirst ||= share.nearlyOut > TROUBLE_SHARE && !trouble.includes(true);
     below.push(share.below > 0.5);
     trouble.push(share.trouble > TROUBLE_SHARE);
@@ -92,12 +94,12 @@ function onsetOf(belief: FireBelief, ask: Surroundings & { readonly band: Band; 
   return { belowAt: onsetAt(belief, ask.lastLookAt, below, wasBelow), troubleAt: onsetAt(belief, ask.lastLookAt, trouble, wasTrouble), bedFirst, hot };
 }
 
-/** Shares of the rolled members that are below the band, above it, in trouble, and in trouble for their bed. */
-function sharesOf(roll: Roll & { readonly start: RolledState }, { lowC, highC }: Band) {
+/** Shares of the members that in that minute are below the band, above it, in trouble, and in trouble for their bed. */
+function sharesOf(looked: Ahead, minute: number, { lowC, highC }: Band) {
   let below = 0, trouble = 0, nearlyOut = 0, above = 0;
-  for (let m = 0; m < MEMBERS; m++) {
-    const tempC = chamberK(roll.start.x, memberAt(m)) - 273.15;
-    const out = bedNearlyOut(roll.p, roll.start.x, memberAt(m));
+  for (let at = minute * MEMBERS; at < (minute + 1) * MEMBERS; at++) {
+    const tempC = looked.tempC[at]!;
+    const out = looked.nearlyOut[at] === 1;
     if (tempC < lowC) below++;
     if (tempC > highC) above++;
     if (out) nearlyOut++;

@@ -1,10 +1,8 @@
 import { type EpochS, requireRange } from '../quantity/index.js';
-import { chamberK } from './advance.js';
-import { type FireBelief, memberAt, MEMBERS } from './belief.js';
-import { BED_KG } from './layout.js';
+import { type Ahead, lookAhead } from './ahead.js';
+import { type FireBelief, MEMBERS } from './belief.js';
 import type { Band, Surroundings } from './pit.js';
 import { quantile } from './quantile.js';
-import { rollMinute, startRoll } from './roll.js';
 
 /** Stretch of the fan about its mean, so that 80 % of what comes lies within p10 and p90. Source: our fit, tests/bench/fire-skill.mjs. */
 const STRETCH = 1.08;
@@ -37,23 +35,20 @@ export function forecast(
 ): FireForecast {
   requireRange('horizon (s)', ask.horizonS, 0, LONGEST_HORIZON_S);
   requireRange('step (s)', ask.stepS, 60, LONGEST_HORIZON_S);
+  return fanOf(belief, ask, lookAhead(belief, ask, Math.floor(ask.horizonS / 60)));
+}
+
+/** The fan of a look ahead that reaches at least to the horizon. */
+export function fanOf(belief: FireBelief, ask: { readonly horizonS: number; readonly stepS: number; readonly band: Band }, ahead: Ahead): FireForecast {
   const everyMin = Math.round(ask.stepS / 60);
   const minutes = Math.floor(ask.horizonS / 60);
-  const roll = startRoll(belief, ask, MEMBERS, minutes);
   const blind = belief.lastSeenAt === undefined || belief.at - belief.lastSeenAt >= BLIND_S;
   const fan = { p10: [] as number[], p50: [] as number[], p90: [] as number[] };
   const bedKg: number[] = [];
-  const temps = new Float64Array(MEMBERS);
-  const beds = new Float64Array(MEMBERS);
   let leavesBandAfterS: number | undefined;
   for (let minute = 0; minute <= minutes; minute++) {
-    if (minute > 0) rollMinute(roll, roll.start, minute - 1);
-    let mean = 0;
-    for (let m = 0; m < MEMBERS; m++) {
-      temps[m] = chamberK(roll.start.x, memberAt(m)) - 273.15;
-      beds[m] = roll.start.x[memberAt(m) + BED_KG]!;
-      mean += temps[m]! / MEMBERS;
-    }
+    const temps = ahead.tempC.slice(minute * MEMBERS, (minute + 1) * MEMBERS);
+    const mean = temps.reduce((sum, tempC) => sum + tempC / MEMBERS, 0);
     temps.sort();
     const middle = quantile(temps, 0.5);
     if (leavesBandAfterS === undefined && (middle < ask.band.lowC || middle > ask.band.highC)) leavesBandAfterS = minute * 60;
@@ -62,7 +57,7 @@ export function forecast(
     fan.p10.push(stretched(0.1));
     fan.p50.push(middle);
     fan.p90.push(stretched(0.9));
-    bedKg.push(quantile(beds.sort(), 0.5));
+    bedKg.push(quantile(ahead.bedKg.slice(minute * MEMBERS, (minute + 1) * MEMBERS).sort(), 0.5));
   }
   return { from: belief.at, stepS: everyMin * 60, chamberTempC: fan, bedKg, ...(leavesBandAfterS === undefined ? {} : { leavesBandAfterS }) };
 }
