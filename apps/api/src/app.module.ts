@@ -2,6 +2,7 @@ import { type DynamicModule, Module } from '@nestjs/common';
 import { ChecksModule, ChecksReactions } from './checks/index.js';
 import { HealthModule } from './health/index.js';
 import { PitsModule, PitsReactions } from './pits/index.js';
+import { PlanningModule, PlanningReactions } from './planning/index.js';
 import { Outbox, PlatformModule } from './platform/index.js';
 import { ReadingsModule } from './readings/index.js';
 import { reactionsOf } from './reactions.js';
@@ -15,12 +16,12 @@ export interface HouseOptions {
 }
 
 /** Every capability of the house. */
-const CAPABILITIES = [HealthModule, ReadingsModule, PitsModule, ChecksModule];
+const CAPABILITIES = [HealthModule, ReadingsModule, PitsModule, ChecksModule, PlanningModule];
 
 @Module({})
 export class AppModule {
-  constructor(outbox: Outbox, pits: PitsReactions, checks: ChecksReactions) {
-    outbox.react(reactionsOf({ pits, checks }));
+  constructor(outbox: Outbox, pits: PitsReactions, checks: ChecksReactions, planning: PlanningReactions) {
+    outbox.react(reactionsOf({ pits, checks, planning }));
   }
 
   static on(options: HouseOptions): DynamicModule {

@@ -1,26 +1,28 @@
 import type { ChecksReactions } from './checks/index.js';
 import type { PitsReactions } from './pits/index.js';
+import type { PlanningReactions } from './planning/index.js';
 import type { Reactions } from './platform/index.js';
 
 /** Who reacts. */
 export interface Reacting {
   readonly pits: PitsReactions;
   readonly checks: ChecksReactions;
+  readonly planning: PlanningReactions;
 }
 
 /**
  * What every fact causes, in order: the one page on which the way of an event can be followed. A kind of event that is
  * left out does not compile. Screens are told of every event after all it caused (live/).
  */
-export const reactionsOf = ({ pits, checks }: Reacting): Reactions => ({
-  'yard-set-up': [],
-  'pit-set-up': [],
-  'crew-set-up': [],
-  'shift-planned': [(event, deed) => pits.onShiftPlanned(event, deed)],
-  'presence-reported': [],
-  'break-reported': [],
-  'task-added': [],
-  'task-finished': [(event, deed) => pits.onTaskFinished(event, deed)],
+export const reactionsOf = ({ pits, checks, planning }: Reacting): Reactions => ({
+  'yard-set-up': [(event, deed) => planning.onSetUp(event, deed)],
+  'pit-set-up': [(event, deed) => planning.onSetUp(event, deed)],
+  'crew-set-up': [(event, deed) => planning.onSetUp(event, deed)],
+  'shift-planned': [(event, deed) => pits.onShiftPlanned(event, deed), (event, deed) => planning.onShift(event, deed)],
+  'presence-reported': [(event, deed) => planning.onPresence(event, deed)],
+  'break-reported': [(event, deed) => planning.onBreak(event, deed)],
+  'task-added': [(event, deed) => planning.onTask(event, deed)],
+  'task-finished': [(event, deed) => pits.onTaskFinished(event, deed), (event, deed) => planning.onTask(event, deed)],
   'handover-signed': [],
   'check-recorded': [(event, deed) => checks.onCheckRecorded(event, deed)],
   'readings-recorded': [],
@@ -30,8 +32,8 @@ export const reactionsOf = ({ pits, checks }: Reacting): Reactions => ({
   'cook-changed': [],
   'service-changed': [],
   'alarm-changed': [],
-  'minute-passed': [(event, deed) => pits.onMinute(event, deed)],
+  'minute-passed': [(event, deed) => pits.onMinute(event, deed), (event, deed) => planning.onMinute(event, deed)],
   'fire-estimated': [],
-  'due-moved': [],
+  'due-moved': [(event, deed) => planning.onDueMoved(event, deed)],
   'plan-repaired': [],
 });
