@@ -3,9 +3,9 @@ import { type EpochS, fromIso, MINUTE_S } from '@stokehold/domain/quantity';
 
 /** A forecast looks an hour and a half ahead: four minutes change little of it. */
 const OUTLOOK_HOLDS_S = 4 * MINUTE_S;
-/** Advice is for whoever walks to the fire now: made when the check comes near, and again while it waits. */
+/** Advice is for whoever walks to the fire now: made at the check, when the next one comes near, and again while it waits. */
 const ADVICE_WITHIN_S = 8 * MINUTE_S;
-const ADVICE_HOLDS_S = 3 * MINUTE_S;
+const ADVICE_HOLDS_S = 5 * MINUTE_S;
 
 /** Fires are carried on even minutes: the estimator takes in readings every two. */
 export const isCarryMinute = (now: EpochS) => Math.floor(now / MINUTE_S) % 2 === 0;

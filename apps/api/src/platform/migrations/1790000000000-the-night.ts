@@ -300,6 +300,8 @@ create table fire_look (
   looked_at timestamptz not null,
   belief bytea not null
 );
+alter table pit_fire alter column belief set storage external;
+alter table fire_look alter column belief set storage external;
 
 create table fire_estimate (
   pit_id uuid not null references pit on delete cascade,
@@ -409,6 +411,11 @@ create table outbox (
   primary key (yard_id, seq)
 );
 create index outbox_waiting on outbox (yard_id, seq) where done_at is null;
+
+create table minute_told (
+  yard_id uuid primary key references yard on delete cascade,
+  minute bigint not null
+);
 `;
 
 const TABLES = [...UP.matchAll(/^create table (\w+)/gm)].map((match) => match[1]);
