@@ -1,0 +1,1 @@
+export { FirstRunModule } from './first-run.module.js';

@@ -1,0 +1,210 @@
+import { epochS, HOUR_S, later, type PersonId } from '@stokehold/domain/quantity';
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import request from 'supertest';
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { Clock } from '../platform/index.js';
+import { openTestHouse, type TestHouse } from '../platform/testing.js';
+import { Enrolment } from './enrolment.js';
+import { IdentityModule } from './identity.module.js';
+import { tokenHash } from './tokens.js';
+
+const PIN = '402918';
+let house: TestHouse;
+let manager: NonNullable<TestHouse['actor']>;
+let crewId: PersonId;
+let real = epochS(1_800_000_000);
+const folder = mkdtempSync(join(tmpdir(), 'stokehold-identity-'));
+
+beforeAll(async () => {
+  process.env['STOKEHOLD_DATA'] = folder;
+  house = await openTestHouse([IdentityModule]);
+  manager = house.actor!;
+  crewId = randomUUID() as PersonId;
+  house.app.get(Clock).real = () => real;
+  await house.database.query(`insert into crew_member values ($1, $2, 'Tam', 'crew', 'es', 2200, null, false)`, [crewId, house.yardId]);
+  for (const id of [crewId, manager.person!.id]) await enrolment().setPin(house.database.manager, id, PIN);
+});
+afterAll(async () => {
+  await house.close();
+  rmSync(folder, { recursive: true });
+});
+beforeEach(() => {
+  house.actor = undefined;
+  real = later(real, 3600);
+});
+
+const enrolment = () => house.app.get(Enrolment);
+const api = () => request(house.app.getHttpServer());
+const newDevice = (kind: 'hand' | 'wall' | 'gateway') => enrolment().addDevice(house.database.manager, { yardId: house.yardId, kind, name: `A ${kind}` });
+const cookieOf = (token: string) => `stokehold_device=${token}`;
+const cookiesSet = (response: request.Response) => (response.headers['set-cookie'] ?? []) as unknown as string[];
+const valueOf = (response: request.Response, name: string) => cookiesSet(response).find((c) => c.startsWith(`${name}=`))?.split(/[=;]/)[1] ?? '';
+const signIn = (device: string, personId: string, pin: string) => api().post('/api/sign-in').set('Cookie', cookieOf(device)).send({ personId, pin });
+const signedIn = async (device: string, personId: string) => `${cookieOf(device)}; stokehold_session=${valueOf(await signIn(device, personId, PIN).expect(201), 'stokehold_session')}`;
+const wrongPins = async (device: string, times: number) => {
+  for (let i = 0; i < times; i++) {
+    real = later(real, 901);
+    await signIn(device, crewId, '111222').expect(401);
+  }
+};
+
+it('a code enrols one device, once, and the device is known from then on by a cookie no page can read', async () => {
+  house.actor = manager;
+  const key = randomUUID();
+  const { body } = await api().post('/api/devices/codes').send({ key, kind: 'wall' }).expect(201);
+  const again = await api().post('/api/devices/codes').send({ key, kind: 'wall' }).expect(201);
+  expect(again.body).toEqual(body);
+  house.actor = undefined;
+  const enrolled = await api().post('/api/devices/enrol').send({ code: body.code.toLowerCase(), name: 'North wall' }).expect(201);
+  expect(enrolled.body).toMatchObject({ device: { name: 'North wall', kind: 'wall' }, person: null });
+  const cookie = cookiesSet(enrolled).find((c) => c.startsWith('stokehold_device='))!;
+  expect(cookie).toContain('HttpOnly');
+  expect(cookie).toContain('SameSite=Strict');
+  expect(cookie).toContain('Path=/');
+  const token = valueOf(enrolled, 'stokehold_device');
+  const [row] = await house.database.query('select token_hash from device where id = $1', [enrolled.body.device.id]);
+  expect(row.token_hash).toEqual(tokenHash(token));
+  await api().get('/api/me').set('Cookie', cookieOf(token)).expect(200);
+  await api().post('/api/devices/enrol').send({ code: body.code, name: 'Another' }).expect(403, /code-unknown/);
+});
+
+it('the code stands nowhere in the database', async () => {
+  house.actor = manager;
+  const { body } = await api().post('/api/devices/codes').send({ key: randomUUID(), kind: 'hand' }).expect(201);
+  const [kept] = await house.database.query(`select (select string_agg(t::text, '') from command_key t) || (select string_agg(t::text, '') from audit_entry t) || (select string_agg(t::text, '') from device_code t) as everything`);
+  expect(kept.everything).not.toContain(body.code);
+  expect(kept.everything).not.toContain(body.code.replace('-', ''));
+});
+
+it('a code older than ten minutes enrols nothing', async () => {
+  const { code } = await enrolment().makeCode(house.database.manager, house.yardId, 'hand');
+  real = later(real, 600);
+  await api().post('/api/devices/enrol').send({ code, name: 'Late' }).expect(403, /code-unknown/);
+});
+
+it('of ten devices that send the same code at once, one is enrolled', async () => {
+  const { code } = await enrolment().makeCode(house.database.manager, house.yardId, 'hand');
+  const answers = await Promise.all(Array.from({ length: 10 }, () => api().post('/api/devices/enrol').send({ code, name: 'Race' })));
+  expect(answers.filter(({ status }) => status === 201)).toHaveLength(1);
+});
+
+it('the eleventh try in a minute from one address waits, and the answer says how long', async () => {
+  for (let i = 0; i < 10; i++) await api().post('/api/devices/enrol').send({ code: 'AAAA-AAAA', name: 'Guess' }).expect(403);
+  const refused = await api().post('/api/devices/enrol').send({ code: 'AAAA-AAAA', name: 'Guess' }).expect(429);
+  expect(refused.body).toMatchObject({ code: 'too-many-requests', values: { seconds: 60 } });
+  expect(refused.headers['retry-after']).toBe('60');
+  real = later(real, 60);
+  await api().post('/api/devices/enrol').send({ code: 'AAAA-AAAA', name: 'Guess' }).expect(403);
+});
+
+it('a person signs in with the PIN, acts, and signs out', async () => {
+  const { token } = await newDevice('hand');
+  const choices = await api().get('/api/sign-in').set('Cookie', cookieOf(token)).expect(200);
+  expect(choices.body.people.map(({ name }: { name: string }) => name)).toEqual(['Renske', 'Tam']);
+  await api().get('/api/devices').set('Cookie', cookieOf(token)).expect(401, /not-signed-in/);
+  const cookie = await signedIn(token, manager.person!.id);
+  expect((await api().get('/api/me').set('Cookie', cookie).expect(200)).body.person).toMatchObject({ name: 'Renske', role: 'manager' });
+  await api().get('/api/devices').set('Cookie', cookie).expect(200);
+  await api().post('/api/sign-out').set('Cookie', cookie).expect(201);
+  await api().get('/api/devices').set('Cookie', cookie).expect(401, /not-signed-in/);
+});
+
+it('the crew may not do what the manager may', async () => {
+  const { token } = await newDevice('hand');
+  await api().get('/api/devices').set('Cookie', await signedIn(token, crewId)).expect(403, /not-allowed/);
+});
+
+it('a session belongs to its device: its token on another device signs nobody in', async () => {
+  const one = await newDevice('hand');
+  const other = await newDevice('hand');
+  const session = (await signedIn(one.token, crewId)).split('; ')[1];
+  expect((await api().get('/api/me').set('Cookie', `${cookieOf(other.token)}; ${session}`).expect(200)).body.person).toBeNull();
+});
+
+it('a session ends after 16 hours of work, and after 12 hours without', async () => {
+  const { token } = await newDevice('hand');
+  const idle = await signedIn(token, crewId);
+  real = later(real, 12 * HOUR_S);
+  expect((await api().get('/api/me').set('Cookie', idle)).body.person).toBeNull();
+  const busy = await signedIn(token, crewId);
+  for (let hour = 1; hour < 16; hour++) {
+    real = later(real, HOUR_S);
+    expect((await api().get('/api/me').set('Cookie', busy)).body.person).not.toBeNull();
+  }
+  real = later(real, HOUR_S);
+  expect((await api().get('/api/me').set('Cookie', busy)).body.person).toBeNull();
+});
+
+it('the fifth wrong PIN brings a wait during which the right one is not tried either, on this device only', async () => {
+  const { token } = await newDevice('hand');
+  for (let i = 0; i < 5; i++) await signIn(token, crewId, '111222').expect(401, /pin-wrong/);
+  const waiting = await signIn(token, crewId, PIN).expect(429);
+  expect(waiting.body).toMatchObject({ code: 'pin-wait', values: { seconds: 30 } });
+  expect(waiting.headers['retry-after']).toBe('30');
+  await signIn(token, manager.person!.id, PIN).expect(201);
+  await signIn((await newDevice('hand')).token, crewId, PIN).expect(201);
+  real = later(real, 30);
+  await signIn(token, crewId, PIN).expect(201);
+  await signIn(token, crewId, '111222').expect(401, /pin-wrong/);
+});
+
+it('ten wrong PINs in a row shut it off on this device alone, until the manager gives a new one', async () => {
+  const { token } = await newDevice('hand');
+  await wrongPins(token, 10);
+  real = later(real, 24 * HOUR_S);
+  await signIn(token, crewId, PIN).expect(403, /pin-off/);
+  await signIn((await newDevice('hand')).token, crewId, PIN).expect(201);
+  await enrolment().setPin(house.database.manager, crewId, PIN);
+  await signIn(token, crewId, PIN).expect(201);
+});
+
+it('wrong PINs sent all at once are all counted', async () => {
+  const { token, deviceId } = await newDevice('hand');
+  const answers = await Promise.all(Array.from({ length: 9 }, () => signIn(token, crewId, '111222')));
+  expect(answers.filter(({ status }) => status === 401)).toHaveLength(5);
+  expect(answers.filter(({ status }) => status === 429)).toHaveLength(4);
+  const [row] = await house.database.query('select in_a_row from pin_failure where device_id = $1', [deviceId]);
+  expect(row.in_a_row).toBe(5);
+});
+
+it('sign-ins and refused PINs stand in the audit trail, the PIN does not', async () => {
+  const { token, deviceId } = await newDevice('hand');
+  await signIn(token, crewId, '111222').expect(401);
+  await signIn(token, crewId, PIN).expect(201);
+  const rows = await house.database.query('select command, body from audit_entry where device_id = $1 order by id', [deviceId]);
+  expect(rows).toEqual([{ command: 'sign-in-refused', body: {} }, { command: 'sign-in', body: {} }]);
+});
+
+it('a revoked device and somebody who left have no access from the next request on', async () => {
+  const { token, deviceId } = await newDevice('hand');
+  const cookie = await signedIn(token, crewId);
+  await house.database.query('update crew_member set has_left = true where id = $1', [crewId]);
+  expect((await api().get('/api/me').set('Cookie', cookie).expect(200)).body.person).toBeNull();
+  await signIn(token, crewId, PIN).expect(404, /person-unknown/);
+  await house.database.query('update crew_member set has_left = false where id = $1', [crewId]);
+  house.actor = manager;
+  const command = { key: randomUUID() };
+  for (let i = 0; i < 2; i++) await api().post(`/api/devices/${deviceId}/revoke`).send(command).expect(201);
+  await api().post(`/api/devices/${randomUUID()}/revoke`).send({ key: randomUUID() }).expect(404, /device-not-found/);
+  await api().post(`/api/devices/${manager.device.id}/revoke`).send({ key: randomUUID() }).expect(409, /device-in-hand/);
+  house.actor = undefined;
+  await api().get('/api/me').set('Cookie', cookie).expect(401, /device-unknown/);
+});
+
+it('a page of another address changes nothing, even with the cookies of a manager', async () => {
+  const { token } = await newDevice('hand');
+  const cookie = await signedIn(token, manager.person!.id);
+  const send = (origin: string, host: string) => api().post('/api/devices/codes').set({ Cookie: cookie, Origin: origin, Host: host }).send({ key: randomUUID(), kind: 'hand' });
+  await send('https://elsewhere.example', 'pit.local').expect(403, /origin-foreign/);
+  await send('https://pit.local', 'pit.local').expect(201);
+});
+
+it('nobody signs in on a wall, and a gateway comes by its bearer', async () => {
+  const wall = await newDevice('wall');
+  await signIn(wall.token, crewId, PIN).expect(403, /not-allowed/);
+  const gateway = await newDevice('gateway');
+  expect((await api().get('/api/me').set('Authorization', `Bearer ${gateway.token}`).expect(200)).body.device.kind).toBe('gateway');
+});

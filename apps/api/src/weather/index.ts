@@ -1,0 +1,2 @@
+export { WeatherModule } from './weather.module.js';
+export { WeatherNow } from './weather.service.js';

@@ -1,0 +1,73 @@
+import { Injectable } from '@nestjs/common';
+import type { PitSettings } from '@stokehold/domain/contract';
+import { type EpochS, later, type PitId, type ProbeId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { LEAD_S } from '@stokehold/domain/shift';
+import { type EntityManager, In } from 'typeorm';
+import { PitRow } from './pit.row.js';
+import { ProbeRow } from './probe.row.js';
+import { ZoneRow } from './zone.row.js';
+
+function pitOf(row: PitRow, zones: readonly ZoneRow[], probes: readonly ProbeRow[]): PitSettings {
+  const { id, yardId: _yardId, bandLowC, bandHighC, retired, ...settings } = row;
+  return {
+    ...settings,
+    id: id as PitId,
+    zones: zones.filter(({ pitId }) => pitId === id).map(({ lengthM }) => ({ lengthM })),
+    probes: probes.filter(({ pitId }) => pitId === id).map((probe) => ({ id: probe.id as ProbeId, name: probe.name, zone: probe.zoneNth })),
+    band: { lowC: bandLowC, highC: bandHighC },
+    retired,
+  };
+}
+
+/** Pits with their zones and probes. */
+@Injectable()
+export class PitStore {
+  /** By name. */
+  async pits(em: EntityManager, of: { yardId: YardId } | { id: PitId }): Promise<PitSettings[]> {
+    const rows = await em.createQueryBuilder(PitRow, 'pit').where(of).orderBy('lower(pit.name)').addOrderBy('pit.id').getMany();
+    if (rows.length === 0) return [];
+    const pitId = In(rows.map(({ id }) => id));
+    const zones = await em.find(ZoneRow, { where: { pitId }, order: { nth: 'ASC' } });
+    const probes = await em.find(ProbeRow, { where: { pitId, removed: false }, order: { zoneNth: 'ASC', name: 'ASC', id: 'ASC' } });
+    return rows.map((row) => pitOf(row, zones, probes));
+  }
+
+  async yardOf(em: EntityManager, id: PitId): Promise<YardId | undefined> {
+    return (await em.findOne(PitRow, { where: { id }, select: { id: true, yardId: true } }))?.yardId as YardId | undefined;
+  }
+
+  /** Those of these probes that stand in another pit or yard. */
+  async probesElsewhere(em: EntityManager, pitId: PitId, probes: readonly ProbeId[]): Promise<string[]> {
+    const rows = await em.find(ProbeRow, { where: { id: In([...probes]) }, order: { name: 'ASC' } });
+    return rows.filter((row) => row.pitId !== pitId).map(({ name }) => name);
+  }
+
+  async save(em: EntityManager, yardId: YardId, pit: PitSettings): Promise<void> {
+    const { zones, probes, band, ...settings } = pit;
+    await em.upsert(PitRow, { ...settings, yardId, bandLowC: band.lowC, bandHighC: band.highC }, ['id']);
+    await em.delete(ZoneRow, { pitId: pit.id });
+    await em.insert(ZoneRow, zones.map(({ lengthM }, nth) => ({ pitId: pit.id, nth, lengthM })));
+    await em.update(ProbeRow, { pitId: pit.id }, { removed: true });
+    if (probes.length === 0) return;
+    await em.upsert(ProbeRow, probes.map(({ id, name, zone }) => ({ id, yardId, pitId: pit.id, name, zoneNth: zone, removed: false })), ['id']);
+  }
+
+  /** Asked of the tables themselves: the modules that own shifts and cooks stand on this one. */
+  async isBurning(em: EntityManager, id: PitId, now: EpochS): Promise<boolean> {
+    const rows = (await em.query(
+      `select 1 from shift_pit join shift on shift.id = shift_id where pit_id = $1 and starts_at <= $2 and ends_at > $3 limit 1`,
+      [id, toIso(later(now, LEAD_S)), toIso(now)],
+    )) as unknown[];
+    return rows.length > 0;
+  }
+
+  /** How many zones, counted from the fire end, hold something now. */
+  async zonesInUse(em: EntityManager, id: PitId): Promise<number> {
+    const [row] = (await em.query(
+      `select coalesce(max(zone_nth) + 1, 0)::int as zones from placement join cook on cook.id = cook_id
+       where pit_id = $1 and until_at is null and off_at is null`,
+      [id],
+    )) as [{ zones: number }];
+    return row.zones;
+  }
+}

@@ -1,0 +1,40 @@
+import { Injectable } from '@nestjs/common';
+import type { YardSettings } from '@stokehold/domain/contract';
+import type { EpochS, YardId } from '@stokehold/domain/quantity';
+import type { EntityManager } from 'typeorm';
+import { YardRow } from './yard.row.js';
+
+/** A yard as it is set up. */
+export type Yard = YardSettings & { readonly id: YardId; readonly practice: boolean };
+
+const yardOf = ({ woodXM, woodYM, seq: _seq, createdAt: _createdAt, id, ...row }: YardRow): Yard => ({
+  ...row,
+  id: id as YardId,
+  woodPlace: { xM: woodXM, yM: woodYM },
+});
+const columnsOf = ({ woodPlace, ...settings }: YardSettings) => ({ ...settings, woodXM: woodPlace.xM, woodYM: woodPlace.yM });
+
+@Injectable()
+export class YardStore {
+  async yard(em: EntityManager, id: YardId): Promise<Yard> {
+    return yardOf(await em.findOneByOrFail(YardRow, { id }));
+  }
+
+  /** The oldest first. */
+  async all(em: EntityManager): Promise<Yard[]> {
+    return (await em.find(YardRow, { order: { createdAt: 'ASC', id: 'ASC' } })).map(yardOf);
+  }
+
+  async add(em: EntityManager, yard: { id: YardId; settings: YardSettings; practice: boolean; now: EpochS }): Promise<void> {
+    await em.insert(YardRow, { id: yard.id, ...columnsOf(yard.settings), practice: yard.practice, createdAt: new Date(yard.now * 1000) });
+  }
+
+  async change(em: EntityManager, id: YardId, settings: YardSettings): Promise<void> {
+    await em.update(YardRow, { id }, columnsOf(settings));
+  }
+
+  /** One change of the setup at a time: what is checked here still holds when it is written. */
+  async hold(em: EntityManager, id: YardId): Promise<void> {
+    await em.query('select id from yard where id = $1 for update', [id]);
+  }
+}
