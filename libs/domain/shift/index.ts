@@ -8,3 +8,7 @@ export { walkTableS } from './walk.js';
 export type { PlanPlace } from './walk.js';
 export { deviceTime, isInTheFuture, timeOfLook } from './device-time.js';
 export type { DeviceTime } from './device-time.js';
+export { ALARM_KINDS, ALARM_PRIORITIES, alarmAfter, conditionHolds } from './alarm.js';
+export type { AlarmKind, AlarmState, AlarmStep } from './alarm.js';
+export { alarmConditions, alarmSteps } from './alarm-conditions.js';
+export type { AlarmCondition, NightNow, OpenAlarm } from './alarm-conditions.js';
