@@ -1,0 +1,1 @@
+export { DocsModule } from './docs.module.js';

@@ -1,0 +1,2 @@
+export { MinuteModule } from './minute.module.js';
+export { Minute } from './minute.service.js';
