@@ -43,6 +43,38 @@ interface AssignmentSql {
   readonly late_s: number;
   readonly past_latest_s: number;
 }
+interface PlanSql {
+  readonly shift_id: ShiftId;
+  readonly until_s: EpochS;
+  readonly made_s: EpochS;
+  readonly cause: PlanView['because'];
+  readonly unplaced: PlanView['unplaced'];
+  readonly load: PlanView['load'];
+  readonly changes: PlanView['changes'];
+  readonly late_weighted_s: number;
+  readonly bound_weighted_s: number;
+  readonly evenness_frac: number | null;
+  readonly assignments: readonly AssignmentSql[];
+}
+
+// A plan has some hundred assignments and is made some hundred times a night: one question reads it, one statement writes it.
+const CURRENT = `
+select shift_id, extract(epoch from shift.ends_at)::float8 as until_s, extract(epoch from made_at)::float8 as made_s, cause, unplaced, load, changes,
+  late_weighted_s, bound_weighted_s, evenness_frac,
+  (select coalesce(json_agg(json_build_object('kind', kind, 'pit_id', pit_id, 'nth_check', nth_check, 'task_id', task_id, 'break_id', break_id,
+      'people', people, 'starts_s', extract(epoch from a.starts_at)::bigint, 'ends_s', extract(epoch from a.ends_at)::bigint, 'late_s', late_s,
+      'past_latest_s', past_latest_s) order by nth), '[]')
+    from assignment a where plan_id = plan.id) as assignments
+from plan join shift on shift.id = shift_id where plan.yard_id = $1 and is_current`;
+const INSERT = `
+with made as (
+  insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s, evenness_frac)
+  values ($1, $2, $3, $4, true, $5::jsonb, $6::jsonb, $7::jsonb, $8::jsonb, $9, $10, $11) returning id
+)
+insert into assignment (plan_id, nth, kind, pit_id, nth_check, task_id, break_id, people, starts_at, ends_at, late_s, past_latest_s)
+select made.id, nth, kind, pit_id, nth_check, task_id, break_id, people, to_timestamp(starts_s), to_timestamp(ends_s), late_s, past_latest_s
+from made, jsonb_to_recordset($12::jsonb) as row (nth integer, kind text, pit_id uuid, nth_check integer, task_id uuid, break_id uuid,
+  people uuid[], starts_s float8, ends_s float8, late_s integer, past_latest_s integer)`;
 
 function workOf(row: AssignmentSql): Work {
   if (row.kind === 'check') return { kind: 'check', pitId: row.pit_id, nth: row.nth_check };
@@ -53,28 +85,30 @@ const assignedOf = (row: AssignmentSql): Assigned => ({
   work: workOf(row), personIds: row.people, startsAt: row.starts_s, endsAt: row.ends_s, lateS: row.late_s, pastLatestS: row.past_latest_s,
 });
 
+const rowOf = ({ work, personIds, startsAt, endsAt, lateS, pastLatestS }: Assigned, nth: number): Partial<AssignmentSql> & { readonly nth: number } => ({
+  nth, kind: work.kind, people: [...personIds], starts_s: startsAt, ends_s: endsAt, late_s: lateS, past_latest_s: pastLatestS,
+  ...(work.kind === 'check' && { pit_id: work.pitId, nth_check: work.nth }),
+  ...(work.kind === 'task' && { task_id: work.taskId as TaskId }),
+  ...(work.kind === 'break' && { break_id: work.breakId }),
+});
+
 @Injectable()
 export class PlanStore {
-  async current(em: EntityManager, yardId: YardId): Promise<KeptPlan | undefined> {
-    const row = await em.findOneBy(PlanRow, { yardId, isCurrent: true });
-    if (!row) return undefined;
-    const assignments = (await em.query(
-      `select kind, pit_id, nth_check, task_id, break_id, people, extract(epoch from starts_at)::float8 as starts_s,
-         extract(epoch from ends_at)::float8 as ends_s, late_s, past_latest_s
-       from assignment where plan_id = $1 order by nth`,
-      [row.id],
-    )) as AssignmentSql[];
-    return {
-      shiftId: row.shiftId as ShiftId,
-      madeAt: Math.floor(row.madeAt.getTime() / 1000) as EpochS,
+  /** The plan that people see, of a running shift or of one that is over. */
+  async current(em: EntityManager, yardId: YardId): Promise<(KeptPlan & { readonly until: EpochS }) | undefined> {
+    const [row] = (await em.query(CURRENT, [yardId])) as PlanSql[];
+    return row && {
+      shiftId: row.shift_id,
+      until: row.until_s,
+      madeAt: row.made_s,
       because: row.cause,
       unplaced: row.unplaced,
       load: row.load,
       changes: row.changes,
-      lateWeightedS: row.lateWeightedS,
-      boundWeightedS: row.boundWeightedS,
-      evenness: row.evennessFrac,
-      assignments: assignments.map(assignedOf),
+      lateWeightedS: row.late_weighted_s,
+      boundWeightedS: row.bound_weighted_s,
+      evenness: row.evenness_frac,
+      assignments: row.assignments.map(assignedOf),
     };
   }
 
@@ -90,19 +124,16 @@ export class PlanStore {
 
   /** The plan from now on; the one before it becomes history, and old history goes. */
   async replace(em: EntityManager, yardId: YardId, id: string, plan: KeptPlan): Promise<void> {
-    await this.retire(em, yardId);
-    const { because, madeAt, evenness, assignments, unplaced, load, changes, ...rest } = plan;
     await em.query(
-      `insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s, evenness_frac)
-       values ($1, $2, $3, $4, true, $5::jsonb, $6::jsonb, $7::jsonb, $8::jsonb, $9, $10, $11)`,
-      [
-        id, yardId, rest.shiftId, toIso(madeAt), JSON.stringify(because), JSON.stringify(unplaced), JSON.stringify(load), JSON.stringify(changes),
-        rest.lateWeightedS, rest.boundWeightedS, evenness,
-      ],
+      `with forgotten as (delete from plan where yard_id = $1 and not is_current
+         and id not in (select id from plan where yard_id = $1 order by made_at desc, id desc limit $2))
+       update plan set is_current = false where yard_id = $1 and is_current`,
+      [yardId, HISTORY],
     );
-    await this.addAssignments(em, id, assignments);
-    await em.query('delete from plan where yard_id = $1 and id not in (select id from plan where yard_id = $1 order by is_current desc, made_at desc, id desc limit $2)', [
-      yardId, HISTORY + 1,
+    const { shiftId, madeAt, because, unplaced, load, changes, lateWeightedS, boundWeightedS, evenness, assignments } = plan;
+    await em.query(INSERT, [
+      id, yardId, shiftId, toIso(madeAt), JSON.stringify(because), JSON.stringify(unplaced), JSON.stringify(load), JSON.stringify(changes),
+      lateWeightedS, boundWeightedS, evenness, JSON.stringify(assignments.map(rowOf)),
     ]);
   }
 
@@ -110,22 +141,5 @@ export class PlanStore {
   async retire(em: EntityManager, yardId: YardId): Promise<boolean> {
     const { affected } = await em.update(PlanRow, { yardId, isCurrent: true }, { isCurrent: false });
     return (affected ?? 0) > 0;
-  }
-
-  /** One statement for the whole night: a plan has some hundred assignments and is made some hundred times. */
-  private async addAssignments(em: EntityManager, planId: string, assignments: readonly Assigned[]): Promise<void> {
-    const rows = assignments.map(({ work, personIds, startsAt, endsAt, lateS, pastLatestS }, nth) => ({
-      nth, kind: work.kind, people: personIds, starts_s: startsAt, ends_s: endsAt, late_s: lateS, past_latest_s: pastLatestS,
-      ...(work.kind === 'check' && { pit_id: work.pitId, nth_check: work.nth }),
-      ...(work.kind === 'task' && { task_id: work.taskId }),
-      ...(work.kind === 'break' && { break_id: work.breakId }),
-    }));
-    await em.query(
-      `insert into assignment (plan_id, nth, kind, pit_id, nth_check, task_id, break_id, people, starts_at, ends_at, late_s, past_latest_s)
-       select $1, nth, kind, pit_id, nth_check, task_id, break_id, people, to_timestamp(starts_s), to_timestamp(ends_s), late_s, past_latest_s
-       from jsonb_to_recordset($2::jsonb) as row (nth integer, kind text, pit_id uuid, nth_check integer, task_id uuid, break_id uuid,
-         people uuid[], starts_s float8, ends_s float8, late_s integer, past_latest_s integer)`,
-      [planId, JSON.stringify(rows)],
-    );
   }
 }

@@ -17,10 +17,16 @@ export const unplacedView = ({ work, reason }: RoundPlan['unplaced'][number]): P
 /** 1 when everybody works the same part of their shift; the planner counts the spread in millionths. */
 export const evennessOf = ({ uneven }: RoundPlan['levels']): number => clamp(1 - uneven / 1e6, 0, 1);
 
-export const planView = ({ shiftId: _shiftId, madeAt, assignments, ...rest }: KeptPlan): PlanView => ({
-  ...rest,
-  madeAt: toIso(madeAt),
-  assignments: assignments.map(({ work, personIds, startsAt, endsAt, lateS, pastLatestS }) => ({
+export const planView = (plan: KeptPlan): PlanView => ({
+  madeAt: toIso(plan.madeAt),
+  because: plan.because,
+  assignments: plan.assignments.map(({ work, personIds, startsAt, endsAt, lateS, pastLatestS }) => ({
     work, people: [...personIds], startsAt: toIso(startsAt), endsAt: toIso(endsAt), lateS, pastLatestS,
   })),
+  unplaced: plan.unplaced,
+  load: plan.load,
+  changes: plan.changes,
+  lateWeightedS: plan.lateWeightedS,
+  boundWeightedS: plan.boundWeightedS,
+  evenness: plan.evenness,
 });

@@ -33,7 +33,7 @@ export class Plans {
   }
 
   private async current(em: EntityManager, yardId: YardId): Promise<KeptPlan | undefined> {
-    const pulse = await this.store.pulse(em, yardId);
-    return pulse && pulse.until > this.clock.now(yardId) ? this.store.current(em, yardId) : undefined;
+    const plan = await this.store.current(em, yardId);
+    return plan && plan.until > this.clock.now(yardId) ? plan : undefined;
   }
 }

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { type EpochS, later, type ShiftId, toIso, type YardId } from '@stokehold/domain/quantity';
-import { type Break, type KeptPerson, type KeptShift, LEAD_S } from '@stokehold/domain/shift';
+import { type Break, type KeptPerson, type KeptShift, LEAD_S, type RunningShift } from '@stokehold/domain/shift';
 import { type EntityManager, In, Not } from 'typeorm';
 import { AbsenceRow } from './absence.row.js';
 import { CrewBreakRow } from './crew-break.row.js';
@@ -11,15 +11,16 @@ import { ShiftRow } from './shift.row.js';
 const dateOf = (at: EpochS) => new Date(toIso(at));
 const dateOrNull = (at: EpochS | undefined) => (at === undefined ? null : dateOf(at));
 
-/** One question for a whole shift: it is asked at every event. Times as whole seconds. */
+/** One question for a whole shift with the names and skills of its people: it is asked at every event. Times as whole seconds. */
 const SHIFTS = `
 select shift.id, extract(epoch from starts_at)::float8 as "from", extract(epoch from ends_at)::float8 as until,
   (select coalesce(json_agg(json_build_object('pitId', pit_id, 'band', json_build_object('lowC', band_low_c, 'highC', band_high_c),
       'lightAt', extract(epoch from light_at)::bigint) order by light_at, pit_id), '[]')
     from shift_pit where shift_id = shift.id) as pits,
-  (select coalesce(json_agg(json_strip_nulls(json_build_object('id', crew_member_id, 'startsAt', extract(epoch from p.starts_at)::bigint,
+  (select coalesce(json_agg(json_strip_nulls(json_build_object('id', p.crew_member_id, 'startsAt', extract(epoch from p.starts_at)::bigint,
       'endsAt', extract(epoch from p.ends_at)::bigint, 'presence', presence, 'presenceFrom', extract(epoch from presence_from)::bigint,
       'presenceUntil', extract(epoch from presence_until)::bigint,
+      'name', member.name, 'skills', (select coalesce(json_agg(skill order by skill), '[]') from skill where skill.crew_member_id = p.crew_member_id),
       'wasAway', (select coalesce(json_agg(json_build_object('from', extract(epoch from from_at)::bigint,
           'until', extract(epoch from until_at)::bigint) order by from_at), '[]')
         from absence where shift_id = shift.id and crew_member_id = p.crew_member_id),
@@ -27,30 +28,33 @@ select shift.id, extract(epoch from starts_at)::float8 as "from", extract(epoch 
           'latestAt', extract(epoch from latest_at)::bigint, 'beganAt', extract(epoch from began_at)::bigint,
           'endedAt', extract(epoch from ended_at)::bigint) order by earliest_at, id), '[]')
         from crew_break where shift_id = shift.id and crew_member_id = p.crew_member_id)))
-      order by crew_member_id), '[]')
-    from shift_person p where shift_id = shift.id) as people
+      order by member.name, p.crew_member_id), '[]')
+    from shift_person p join crew_member member on member.id = p.crew_member_id where shift_id = shift.id) as people
 from shift`;
 
 @Injectable()
 export class ShiftStore {
   /** The yard's shifts that meet a stretch of time, with the hours that reach past them; from first to last. */
-  async between(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<KeptShift[]> {
+  async between(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<RunningShift[]> {
     return (await em.query(`${SHIFTS} where yard_id = $1 and ends_at > $2 and starts_at <= $3 order by starts_at`, [
       yardId, toIso(later(from, -LEAD_S)), toIso(later(until, LEAD_S)),
-    ])) as KeptShift[];
+    ])) as RunningShift[];
   }
 
   /** The shift with this id, whose ever it is. */
-  async one(em: EntityManager, id: ShiftId): Promise<{ readonly yardId: YardId; readonly shift: KeptShift } | undefined> {
+  async one(em: EntityManager, id: ShiftId): Promise<{ readonly yardId: YardId; readonly shift: RunningShift } | undefined> {
     const row = await em.findOneBy(ShiftRow, { id });
     if (!row) return undefined;
-    const [shift] = (await em.query(`${SHIFTS} where id = $1`, [id])) as [KeptShift];
+    const [shift] = (await em.query(`${SHIFTS} where id = $1`, [id])) as [RunningShift];
     return { yardId: row.yardId as YardId, shift };
   }
 
-  /** Changes to the shifts of one yard are made one after the other, so that no two overlap and none is lost. */
+  /**
+   * Changes to the shifts of one yard are made one after the other, so that no two overlap and none is lost. No key update:
+   * the command's key refers to the yard already, and two commands that want more would wait for each other for ever.
+   */
   async hold(em: EntityManager, yardId: YardId): Promise<void> {
-    await em.query('select 1 from yard where id = $1 for update', [yardId]);
+    await em.query('select 1 from yard where id = $1 for no key update', [yardId]);
   }
 
   /** Whether one of these breaks belongs to another shift. */

@@ -62,14 +62,7 @@ export class Shifts {
 
   /** The shift that runs now; the next one counts from three hours before its start. */
   async running(em: EntityManager, yardId: YardId, now: EpochS): Promise<RunningShift | undefined> {
-    const shift = runningOf(await this.store.between(em, yardId, now, now), now);
-    if (!shift) return undefined;
-    const crew = await this.yards.crew(em, yardId);
-    const people = shift.people.map((person) => {
-      const known = crew.find(({ id }) => id === person.id);
-      return { ...person, name: known?.name ?? '', skills: known?.skills ?? [] };
-    });
-    return { ...shift, people: people.sort((one, other) => (one.name < other.name ? -1 : one.name > other.name ? 1 : one.id < other.id ? -1 : 1)) };
+    return runningOf(await this.store.between(em, yardId, now, now), now);
   }
 
   /** The running shift as the screens show it; the plan says when each break should begin. */
