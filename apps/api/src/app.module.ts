@@ -1,11 +1,20 @@
 import { type DynamicModule, Module } from '@nestjs/common';
+import { AlarmsModule, AlarmsReactions } from './alarms/index.js';
 import { ChecksModule, ChecksReactions } from './checks/index.js';
+import { FirstRunModule } from './first-run/index.js';
+import { FoodModule } from './food/index.js';
 import { HealthModule } from './health/index.js';
+import { IdentityModule } from './identity/index.js';
 import { PitsModule, PitsReactions } from './pits/index.js';
 import { PlanningModule, PlanningReactions } from './planning/index.js';
 import { Outbox, PlatformModule } from './platform/index.js';
-import { ReadingsModule } from './readings/index.js';
+import { PracticeModule } from './practice/index.js';
 import { reactionsOf } from './reactions.js';
+import { ReadingsModule } from './readings/index.js';
+import { ServicesModule } from './services/index.js';
+import { WeatherModule } from './weather/index.js';
+import { WoodModule } from './wood/index.js';
+import { YardsModule } from './yards/index.js';
 
 export interface HouseOptions {
   readonly databaseUrl: string;
@@ -16,12 +25,12 @@ export interface HouseOptions {
 }
 
 /** Every capability of the house. */
-const CAPABILITIES = [HealthModule, ReadingsModule, PitsModule, ChecksModule, PlanningModule];
+const CAPABILITIES = [HealthModule, IdentityModule, FirstRunModule, AlarmsModule, ReadingsModule, PitsModule, ChecksModule, PlanningModule, FoodModule, ServicesModule, WeatherModule, WoodModule, YardsModule, PracticeModule];
 
 @Module({})
 export class AppModule {
-  constructor(outbox: Outbox, pits: PitsReactions, checks: ChecksReactions, planning: PlanningReactions) {
-    outbox.react(reactionsOf({ pits, checks, planning }));
+  constructor(outbox: Outbox, alarms: AlarmsReactions, pits: PitsReactions, checks: ChecksReactions, planning: PlanningReactions) {
+    outbox.react(reactionsOf({ alarms, pits, checks, planning }));
   }
 
   static on(options: HouseOptions): DynamicModule {

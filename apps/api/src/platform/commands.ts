@@ -31,10 +31,10 @@ export class Commands {
       const first = await this.takeKey(deed, actor, name, command);
       if (first) return first as R;
       const answer = await work(deed);
-      await deed.em.query('update command_key set reply = $3::jsonb where yard_id = $1 and key = $2', [actor.yardId, command.key, JSON.stringify(answer)]);
       await deed.em.query(
-        'insert into audit_entry (yard_id, at, crew_member_id, device_id, command, command_key, body) values ($1, $2, $3, $4, $5, $6, $7::jsonb)',
-        [actor.yardId, toIso(deed.now), actor.person?.id ?? null, actor.device.id, name, command.key, JSON.stringify(withoutSecrets(command))],
+        `with answered as (update command_key set reply = $7::jsonb where yard_id = $1 and key = $6)
+         insert into audit_entry (yard_id, at, crew_member_id, device_id, command, command_key, body) values ($1, $2, $3, $4, $5, $6, $8::jsonb)`,
+        [actor.yardId, toIso(deed.now), actor.person?.id ?? null, actor.device.id, name, command.key, JSON.stringify(answer), JSON.stringify(withoutSecrets(command))],
       );
       return answer;
     });

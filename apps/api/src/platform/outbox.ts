@@ -70,23 +70,26 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
     }
   }
 
-  /** One event with all it causes, in one transaction; false when none waits. Another process on the same yard is waited for. */
+  /**
+   * One event with all it causes, in one transaction; false when no more waits. Another process that carries the same event
+   * is waited for: when it is done the event is no longer waiting, when it died the event is carried here.
+   */
   private async carryNext(yardId: YardId): Promise<boolean> {
     const carried = await this.deeds.run(yardId, async (deed) => {
-      await deed.em.query('select pg_advisory_xact_lock(hashtextextended($1, 0))', [yardId]);
-      const [next] = (await deed.em.query('select seq, event from outbox where yard_id = $1 and done_at is null order by seq limit 1', [yardId])) as {
-        seq: string;
-        event: unknown;
-      }[];
+      const [next] = (await deed.em.query(
+        `select seq, event, exists (select from outbox as later where later.yard_id = $1 and later.done_at is null and later.seq > outbox.seq) as more
+         from outbox where yard_id = $1 and done_at is null order by seq limit 1 for update`,
+        [yardId],
+      )) as { seq: string; event: unknown; more: boolean }[];
       if (!next) return undefined;
       const event = yardEvent.parse(next.event);
       await this.reactTo(event, deed);
       await deed.em.query('update outbox set done_at = now() where yard_id = $1 and seq = $2', [yardId, next.seq]);
-      return { seq: Number(next.seq), event };
+      return { seq: Number(next.seq), event, more: next.more || deed.hasTold };
     });
     if (!carried) return false;
     for (const listener of this.listeners) await listener(yardId, carried.seq, carried.event);
-    return true;
+    return carried.more;
   }
 
   private async reactTo<K extends EventKind>(event: EventOf<K>, deed: Deed): Promise<void> {

@@ -15,6 +15,11 @@ export class Deed {
     readonly now: EpochS,
   ) {}
 
+  /** Whether anything was told so far. */
+  get hasTold(): boolean {
+    return this.told.length > 0;
+  }
+
   /** Tells a fact to the house; it reaches the outbox when the deed is done. */
   tell(event: YardEvent): void {
     this.told.push(event);
@@ -26,13 +31,11 @@ export class Deed {
    */
   async writeOutbox(): Promise<void> {
     if (this.told.length === 0) return;
-    const [[yard]] = (await this.em.query('update yard set seq = seq + $2 where id = $1 returning seq', [this.yardId, this.told.length])) as [
-      [{ seq: string }],
-    ];
-    const first = Number(yard.seq) - this.told.length + 1;
     await this.em.query(
-      `insert into outbox (yard_id, seq, event, at) select $1, $2::bigint + nth - 1, event, $3::timestamptz from jsonb_array_elements($4::jsonb) with ordinality as told (event, nth)`,
-      [this.yardId, first, toIso(this.now), JSON.stringify(this.told)],
+      `with yard_seq as (update yard set seq = seq + $2 where id = $1 returning seq)
+       insert into outbox (yard_id, seq, event, at)
+       select $1, yard_seq.seq - $2 + nth, event, $3::timestamptz from yard_seq, jsonb_array_elements($4::jsonb) with ordinality as told (event, nth)`,
+      [this.yardId, this.told.length, toIso(this.now), JSON.stringify(this.told)],
     );
   }
 }

@@ -71,11 +71,10 @@ export class PracticeDoings {
     return {
       check: (hand, pitId, now) => this.check(night, hand, pitId, now),
       task: (hand, task, now) => this.task(night, hand, task, now),
-      break: async (hand, breakId) => {
+      break: async (hand, breakId, now) => {
         await this.shifts.reportBreak(hand.actor, { key: this.ids.next(), breakId, state: 'begun' });
         await night.settle();
-        hand.breaksKept += 1;
-        const running = await this.shifts.running(this.database.manager, hand.actor.yardId, hand.busyUntil);
+        const running = await this.shifts.running(this.database.manager, hand.actor.yardId, now);
         const taken = running?.people.find(({ id }) => id === hand.id)?.breaks.find(({ id }) => id === breakId);
         return taken?.lengthS ?? 0;
       },

@@ -15,7 +15,7 @@ export interface Hand {
   errand: Errand | undefined;
   workedS: number;
   walkedS: number;
-  breaksKept: number;
+  readonly breaksBegun: Set<string>;
   /** The practice moves this hand right now: what comes in under its name is its own. */
   acting: boolean;
   /** Somebody at a real device has taken this person's part. */
@@ -31,7 +31,7 @@ interface Errand {
 export interface Doings {
   check(hand: Hand, pitId: PitId, now: EpochS): Promise<number>;
   task(hand: Hand, task: TaskView, now: EpochS): Promise<number>;
-  break(hand: Hand, breakId: string, begun: boolean): Promise<number>;
+  break(hand: Hand, breakId: string, now: EpochS): Promise<number>;
 }
 /** What a hand knows of the night: the plan on the wall, the tasks, and how far it is. */
 export interface NightSeen {
@@ -53,6 +53,7 @@ export class PracticeCrew {
   async minute(now: EpochS): Promise<void> {
     for (const hand of this.hands) {
       if (hand.playedByHand || now < hand.comesAt) continue;
+      if (now >= hand.goesAt) hand.errand = undefined;
       if (hand.errand && hand.errand.arrivesAt <= now) await this.arrive(hand, now);
       if (!hand.errand && hand.busyUntil <= now && now < hand.goesAt) await this.setOut(hand, now);
     }
@@ -71,8 +72,9 @@ export class PracticeCrew {
     hand.walkedS += walkS;
   }
 
-  /** A check that somebody else of the practice crew is on the way to is not walked to twice. */
+  /** A break that was begun is not begun again; a check that somebody else is on the way to is not walked to twice. */
   private isTaken(work: Assignment['work'], hand: Hand): boolean {
+    if (work.kind === 'break') return hand.breaksBegun.has(work.breakId);
     return this.hands.some((other) => other !== hand && other.errand?.assignment.work.kind === 'check' && work.kind === 'check' && other.errand.assignment.work.pitId === work.pitId);
   }
 
@@ -89,7 +91,10 @@ export class PracticeCrew {
 
   private async doIt(hand: Hand, work: Assignment['work'], now: EpochS): Promise<number> {
     if (work.kind === 'check') return this.doings.check(hand, work.pitId, now);
-    if (work.kind === 'break') return this.doings.break(hand, work.breakId, true);
+    if (work.kind === 'break') {
+      hand.breaksBegun.add(work.breakId);
+      return this.doings.break(hand, work.breakId, now);
+    }
     const task = (await this.night.tasks()).find(({ id }) => id === work.taskId);
     return task && !task.doneAt ? this.doings.task(hand, task, now) : 0;
   }

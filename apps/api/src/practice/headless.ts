@@ -25,7 +25,8 @@ async function main(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'stokehold-practice-'));
   chmodSync(folder, 0o755); // the server runs as a user of its own when this process is root
   const began = process.hrtime.bigint();
-  const database = await EmbeddedDatabase.open({ folder });
+  // Nothing of it need outlive a power cut.
+  const database = await EmbeddedDatabase.open({ folder, settings: { fsync: 'off', synchronous_commit: 'off' } });
   try {
     const house = await openHouse({ databaseUrl: database.url, workers: 0, dataFolder: folder });
     const night = await house.get(PracticeNights).openStill(sample, seed);

@@ -88,7 +88,7 @@ export class PracticeYards {
       const lateS = sample.truth.late?.person === name ? sample.truth.late.minutes * MINUTE_S : 0;
       hands.push({
         actor: { yardId, device, person: { id, name, role, language } }, id, name, comesAt: later(wallAt(from), lateS), goesAt: wallAt(to),
-        place: 'wood', busyUntil: 0 as EpochS, errand: undefined, workedS: 0, walkedS: 0, breaksKept: 0, acting: false, playedByHand: false,
+        place: 'wood', busyUntil: 0 as EpochS, errand: undefined, workedS: 0, walkedS: 0, breaksBegun: new Set(), acting: false, playedByHand: false,
       });
     }
     const lead = hands.find(({ actor }) => actor.person?.role !== 'crew')?.actor;

@@ -174,7 +174,7 @@ export class PracticeNight {
       person: hand.name,
       minutesWorked: Math.round(hand.workedS / MINUTE_S),
       minutesWalked: Math.round(hand.walkedS / MINUTE_S),
-      breaksKept: hand.breaksKept,
+      breaksKept: hand.breaksBegun.size,
       breaksDue: this.yard.breaksOf(hand.id),
     }));
     return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people };

@@ -18,6 +18,7 @@ interface TruePit {
   readonly pit: PitSettings;
   readonly random: RandomStream;
   fire: PitTruth | undefined;
+  /** Whether there is no bed now: so before the kindling has made one. */
   lost: boolean;
   bedsLost: number;
   inBandS: number;
@@ -49,7 +50,7 @@ export class NightTruth {
     this.pits = new Map(
       pits.map((pit) => [
         pit.id,
-        { pit, random: randomStream(seedFrom(seed, 'pit', pit.name)), fire: undefined, lost: false, bedsLost: 0, inBandS: 0, burningS: 0 },
+        { pit, random: randomStream(seedFrom(seed, 'pit', pit.name)), fire: undefined, lost: true, bedsLost: 0, inBandS: 0, burningS: 0 },
       ]),
     );
     const hourBefore = later(startsAt, -HOUR_S);

@@ -1,8 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { CrewMember } from '@stokehold/domain/contract';
 import type { PersonId, YardId } from '@stokehold/domain/quantity';
-import { cents } from '@stokehold/domain/quantity';
-import { type EntityManager, In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 import { CrewMemberRow } from './crew-member.row.js';
 import { SkillRow } from './skill.row.js';
 
@@ -12,18 +11,12 @@ export type KeptCrewMember = CrewMember & { readonly hasPin: boolean };
 export class CrewStore {
   /** By name; those who have left are among them. */
   async crew(em: EntityManager, yardId: YardId): Promise<KeptCrewMember[]> {
-    const rows = await em.createQueryBuilder(CrewMemberRow, 'person').where({ yardId }).orderBy('lower(person.name)').addOrderBy('person.id').getMany();
-    const skills = await em.find(SkillRow, { where: { crewMemberId: In(rows.map(({ id }) => id)) }, order: { skill: 'ASC' } });
-    return rows.map((row) => ({
-      id: row.id as PersonId,
-      name: row.name,
-      role: row.role,
-      language: row.language,
-      skills: skills.filter(({ crewMemberId }) => crewMemberId === row.id).map(({ skill }) => skill),
-      rateCentsPerHour: cents(row.rateCentsPerHour),
-      left: row.hasLeft,
-      hasPin: row.pinHash !== null,
-    }));
+    return (await em.query(
+      `select id, name, role, language, rate_cents_per_hour as "rateCentsPerHour", has_left as "left", pin_hash is not null as "hasPin",
+         array(select skill from skill where crew_member_id = crew_member.id order by skill) as skills
+       from crew_member where yard_id = $1 order by lower(name), id`,
+      [yardId],
+    )) as KeptCrewMember[];
   }
 
   async yardOf(em: EntityManager, id: PersonId): Promise<YardId | undefined> {
