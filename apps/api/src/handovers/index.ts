@@ -1,0 +1,2 @@
+export { HandoversModule } from './handovers.module.js';
+export { Handovers } from './handovers.service.js';
