@@ -1,3 +1,4 @@
+import type { AlarmsReactions } from './alarms/index.js';
 import type { ChecksReactions } from './checks/index.js';
 import type { PitsReactions } from './pits/index.js';
 import type { PlanningReactions } from './planning/index.js';
@@ -5,6 +6,7 @@ import type { Reactions } from './platform/index.js';
 
 /** Who reacts. */
 export interface Reacting {
+  readonly alarms: AlarmsReactions;
   readonly pits: PitsReactions;
   readonly checks: ChecksReactions;
   readonly planning: PlanningReactions;
@@ -14,7 +16,7 @@ export interface Reacting {
  * What every fact causes, in order: the one page on which the way of an event can be followed. A kind of event that is
  * left out does not compile. Screens are told of every event after all it caused (live/).
  */
-export const reactionsOf = ({ pits, checks, planning }: Reacting): Reactions => ({
+export const reactionsOf = ({ alarms, pits, checks, planning }: Reacting): Reactions => ({
   'yard-set-up': [(event, deed) => planning.onSetUp(event, deed)],
   'pit-set-up': [(event, deed) => planning.onSetUp(event, deed)],
   'crew-set-up': [(event, deed) => planning.onSetUp(event, deed)],
@@ -32,8 +34,8 @@ export const reactionsOf = ({ pits, checks, planning }: Reacting): Reactions => 
   'cook-changed': [],
   'service-changed': [],
   'alarm-changed': [],
-  'minute-passed': [(event, deed) => pits.onMinute(event, deed), (event, deed) => planning.onMinute(event, deed)],
-  'fire-estimated': [],
+  'minute-passed': [(event, deed) => pits.onMinute(event, deed), (event, deed) => alarms.onMinute(event, deed), (event, deed) => planning.onMinute(event, deed)],
+  'fire-estimated': [(event, deed) => alarms.onFireEstimated(event, deed)],
   'due-moved': [(event, deed) => planning.onDueMoved(event, deed)],
   'plan-repaired': [],
 });

@@ -55,18 +55,24 @@ export function alarmConditions({ now, fires, wood }: NightNow, open: readonly O
 
 const isOf = (a: AlarmCondition) => (b: AlarmCondition) => a.kind === b.kind && a.pitId === b.pitId;
 
+/** A step that an alarm takes. */
+export interface AlarmTakes {
+  readonly alarm: OpenAlarm;
+  readonly step: AlarmStep;
+}
+
 /**
  * What a look at the night does to the alarms: conditions without an alarm, and a step for each alarm that takes one.
  * Asked twice with the outcome of the first, it finds nothing more to do. Wood that was not counted says nothing.
  * Source: [IEC62682]. Held to alarm-conditions.test.ts.
  */
-export function alarmSteps(night: NightNow, open: readonly OpenAlarm[]): { readonly began: readonly AlarmCondition[]; readonly steps: readonly { readonly alarm: OpenAlarm; readonly step: AlarmStep }[] } {
+export function alarmSteps(night: NightNow, open: readonly OpenAlarm[]): { readonly began: readonly AlarmCondition[]; readonly steps: readonly AlarmTakes[] } {
   const conditions = alarmConditions(night, open);
   const judged = open.filter(({ kind }) => kind !== 'wood-short' || night.wood !== undefined);
-  const steps = judged.flatMap((alarm) => {
+  const steps = judged.flatMap((alarm): AlarmTakes[] => {
     const holds = conditions.some(isOf(alarm));
-    if (holds !== conditionHolds(alarm.state)) return [{ alarm, step: holds ? ('condition-began' as const) : ('condition-ended' as const) }];
-    return isReminderDue(alarm, night.now) ? [{ alarm, step: 'reminder-due' as const }] : [];
+    if (holds !== conditionHolds(alarm.state)) return [{ alarm, step: holds ? 'condition-began' : 'condition-ended' }];
+    return isReminderDue(alarm, night.now) ? [{ alarm, step: 'reminder-due' }] : [];
   });
   return { began: conditions.filter((condition) => !open.some(isOf(condition))), steps };
 }

@@ -11,4 +11,4 @@ export type { DeviceTime } from './device-time.js';
 export { ALARM_KINDS, ALARM_PRIORITIES, alarmAfter, conditionHolds } from './alarm.js';
 export type { AlarmKind, AlarmState, AlarmStep } from './alarm.js';
 export { alarmConditions, alarmSteps } from './alarm-conditions.js';
-export type { AlarmCondition, NightNow, OpenAlarm } from './alarm-conditions.js';
+export type { AlarmCondition, AlarmTakes, NightNow, OpenAlarm } from './alarm-conditions.js';

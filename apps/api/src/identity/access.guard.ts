@@ -4,6 +4,7 @@ import { type Permission, type Route, routes } from '@stokehold/domain/contract'
 import { type Actor, type AskedRequest, may, refused, ROUTE } from '../platform/index.js';
 import { bearerOf } from './cookies.js';
 import { Identity } from './identity.service.js';
+import { OPEN } from './open.js';
 import { isOwnOrigin } from './origin.js';
 import { RateLimit } from './rate-limit.js';
 
@@ -28,8 +29,8 @@ export class AccessGuard implements CanActivate {
       refused('origin-foreign', 'This was sent by a page of another address. Open Stokehold at its own address and send it from there.');
     }
     if (route && GUESSABLE.includes(route)) this.rateLimit.take(route.path, request.ip);
-    // What is no route of the contract is for enrolled devices, unless it says otherwise.
-    await this.ask(request, route?.may ?? 'device');
+    const isOpen = this.reflector.getAllAndOverride<boolean | undefined>(OPEN, [context.getHandler(), context.getClass()]);
+    await this.ask(request, route?.may ?? (isOpen ? 'open' : 'device'));
     return true;
   }
 

@@ -1,7 +1,7 @@
 import { Module, type OnApplicationBootstrap } from '@nestjs/common';
 import { APP_GUARD } from '@nestjs/core';
 import { TypeOrmModule } from '@nestjs/typeorm';
-import { readSettings } from '../platform/index.js';
+import { DataFolder } from '../platform/index.js';
 import { AccessGuard } from './access.guard.js';
 import { DeviceCodeRow } from './device-code.row.js';
 import { DeviceRow } from './device.row.js';
@@ -23,7 +23,7 @@ import { SessionRow } from './session.row.js';
   imports: [TypeOrmModule.forFeature([DeviceRow, DeviceCodeRow, SessionRow, PinFailureRow])],
   controllers: [IdentityController, DevicesController],
   providers: [
-    { provide: SecretKey, useFactory: () => new SecretKey(readSettings(process.env).STOKEHOLD_DATA) },
+    { provide: SecretKey, useFactory: (folder: DataFolder) => new SecretKey(folder.path), inject: [DataFolder] },
     { provide: APP_GUARD, useClass: AccessGuard },
     Devices, DeviceStore, Enrolment, FirstRunToken, Identity, IdentityStore, Pins, RateLimit,
   ],

@@ -1,8 +1,5 @@
 import { epochS, HOUR_S, later, type PersonId } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import request from 'supertest';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { Clock } from '../platform/index.js';
@@ -16,10 +13,8 @@ let house: TestHouse;
 let manager: NonNullable<TestHouse['actor']>;
 let crewId: PersonId;
 let real = epochS(1_800_000_000);
-const folder = mkdtempSync(join(tmpdir(), 'stokehold-identity-'));
 
 beforeAll(async () => {
-  process.env['STOKEHOLD_DATA'] = folder;
   house = await openTestHouse([IdentityModule]);
   manager = house.actor!;
   crewId = randomUUID() as PersonId;
@@ -27,10 +22,7 @@ beforeAll(async () => {
   await house.database.query(`insert into crew_member values ($1, $2, 'Tam', 'crew', 'es', 2200, null, false)`, [crewId, house.yardId]);
   for (const id of [crewId, manager.person!.id]) await enrolment().setPin(house.database.manager, id, PIN);
 });
-afterAll(async () => {
-  await house.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => house.close());
 beforeEach(() => {
   house.actor = undefined;
   real = later(real, 3600);

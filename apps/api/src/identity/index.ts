@@ -3,5 +3,6 @@ export { Enrolment } from './enrolment.js';
 export { FirstRunToken } from './first-run-token.js';
 export { IdentityModule } from './identity.module.js';
 export { Identity } from './identity.service.js';
+export { Open } from './open.js';
 export { isOwnOrigin } from './origin.js';
 export { Pins } from './pins.js';

@@ -1,3 +1,4 @@
+import type { Type } from '@nestjs/common';
 import { type EpochS, epochS, later, type LotId, type PersonId, type PitId, type ProbeId, type ShiftId, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
@@ -28,8 +29,8 @@ export class TestNight {
     readonly person: PersonId,
   ) {}
 
-  static async open(pits = 1, more: { readonly lightAt?: EpochS } = {}): Promise<TestNight> {
-    const house = await openTestHouse([PitsModule, ChecksModule]);
+  static async open(pits = 1, more: { readonly lightAt?: EpochS; readonly modules?: readonly Type[] } = {}): Promise<TestNight> {
+    const house = await openTestHouse([PitsModule, ChecksModule, ...(more.modules ?? [])]);
     const ids = Array.from({ length: pits }, () => randomUUID() as PitId);
     const [probes, lotId] = [[randomUUID() as ProbeId, randomUUID() as ProbeId], randomUUID() as LotId];
     const night = new TestNight(house, ids, probes, lotId, house.actor!.person!.id);

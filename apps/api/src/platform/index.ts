@@ -2,6 +2,7 @@ export { type Actor, may } from './actor.js';
 export { Clock } from './clock.js';
 export { Commands } from './commands.js';
 export { readSettings, type Settings } from './config.js';
+export { DataFolder } from './data-folder.js';
 export { Ids } from './ids.js';
 export { log } from './log.js';
 export { type Listener, Outbox, type Reaction, type Reactions } from './outbox.js';

@@ -2,6 +2,7 @@ import { type DynamicModule, Module } from '@nestjs/common';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { Clock } from './clock.js';
 import { Commands } from './commands.js';
+import { DataFolder } from './data-folder.js';
 import { Ids } from './ids.js';
 import { TheNight1790000000000 } from './migrations/1790000000000-the-night.js';
 import { Outbox } from './outbox.js';
@@ -13,7 +14,7 @@ const PROVIDERS = [Clock, Ids, Deeds, Outbox, Commands];
 /** What every other module stands on: the database, the clock, ids, commands, the outbox and the worker threads. */
 @Module({})
 export class PlatformModule {
-  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number }): DynamicModule {
+  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number; readonly dataFolder: string }): DynamicModule {
     return {
       module: PlatformModule,
       global: true,
@@ -30,8 +31,8 @@ export class PlatformModule {
           retryDelay: 500,
         }),
       ],
-      providers: [...PROVIDERS, { provide: Workers, useFactory: () => new Workers(options.workers) }],
-      exports: [...PROVIDERS, Workers],
+      providers: [...PROVIDERS, { provide: DataFolder, useValue: new DataFolder(options.dataFolder) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
+      exports: [...PROVIDERS, DataFolder, Workers],
     };
   }
 }

@@ -67,8 +67,9 @@ export async function openTestHouseOf(module: (databaseUrl: string, dataFolder: 
 /** A house of these modules with one empty yard, and a manager on a hand-held device as the one who asks. */
 export async function openTestHouse(modules: readonly Type[], at = '2027-01-15T23:00:00Z'): Promise<TestHouse> {
   const own = await ownDatabase();
+  const folder = mkdtempSync(join(tmpdir(), 'stokehold-test-data-'));
   const built = await Test.createTestingModule({
-    imports: [PlatformModule.on({ databaseUrl: own.url, workers: 0, connections: 4 }), ...modules],
+    imports: [PlatformModule.on({ databaseUrl: own.url, workers: 0, connections: 4, dataFolder: folder }), ...modules],
   }).compile();
   const app = built.createNestApplication({ logger: ['error'] });
   app.setGlobalPrefix('api');
@@ -91,6 +92,7 @@ export async function openTestHouse(modules: readonly Type[], at = '2027-01-15T2
     close: async () => {
       await app.close();
       await own.drop();
+      rmSync(folder, { recursive: true, force: true });
     },
   };
   app.get(Clock).giveOwnTime(yardId, { now: () => epochS(house.now), speed: 1 });

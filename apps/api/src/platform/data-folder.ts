@@ -1,0 +1,4 @@
+/** Where lies what must not lie in the database, such as the key of the PINs. */
+export class DataFolder {
+  constructor(readonly path: string) {}
+}
