@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { CheckMark, CheckRecorded, CheckView, RecordCheck, RouteInput, Routes } from '@stokehold/domain/contract';
-import { type EpochS, fromIso, MINUTE_S, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, fromIso, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { type DeviceTime, deviceTime, timeOfLook } from '@stokehold/domain/shift';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, refused } from '../platform/index.js';
@@ -9,6 +9,9 @@ import { Shifts } from '../shifts/index.js';
 import { Wood } from '../wood/index.js';
 import { Yards } from '../yards/index.js';
 import { type Check, ChecksStore } from './checks.store.js';
+
+/** So long after a shift its fires may still be looked at. */
+const AFTER_SHIFT_S = HOUR_S;
 
 /** Fire checks: what was seen at a fire and what was done there. */
 @Injectable()
@@ -67,12 +70,20 @@ export class Checks {
     const pit = await this.yards.pit(deed.em, command.pitId, deed.yardId);
     const seen = timeOfLook(time, deed.now);
     if (!seen.ok) return seen.refusal.code === 'check-too-old' ? tooOld() : inTheFuture(seen.refusal.byS);
-    const shift = await this.shifts.running(deed.em, deed.yardId, seen.value);
-    if (!shift?.pits.some(({ pitId }) => pitId === pit.id)) {
+    if (!(await this.burned(deed, pit.id, seen.value))) {
       refused('pit-not-burning', `${pit.name} does not burn in the shift of that time. Put it on the shift first, then send the check again.`, { pit: pit.name });
     }
     if (command.lotId) await this.wood.lot(deed, command.lotId);
     return seen.value;
+  }
+
+  /** Fires do not go out when a shift ends: a look soon after it still happened. */
+  private async burned(deed: Deed, pitId: PitId, at: EpochS): Promise<boolean> {
+    for (const time of [at, later(at, -AFTER_SHIFT_S)]) {
+      const shift = await this.shifts.running(deed.em, deed.yardId, time);
+      if (shift?.pits.some((pit) => pit.pitId === pitId)) return true;
+    }
+    return false;
   }
 
   /** The check with the wood it took from the cart. */

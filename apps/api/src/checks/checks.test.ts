@@ -1,4 +1,4 @@
-import { later, toIso } from '@stokehold/domain/quantity';
+import { epochS, later, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
@@ -128,4 +128,13 @@ it('twenty checks at once are twenty checks, and exactly the late ones are secon
   expect(kept).toHaveLength(20);
   expect(kept.filter(({ marks }) => !marks.includes('second-look')).length).toBeGreaterThan(0);
   expect(kept.find(({ seen_at }) => secondsOf(seen_at) === night.house.now)?.marks).toEqual([]);
+});
+
+it('a look half an hour after the shift has ended is kept, two hours after it is none of its fires', async () => {
+  const [shift] = await night.rows<{ ends_at: Date }>('shift');
+  const end = secondsOf(shift!.ends_at);
+  night.house.now = epochS(end + 1800);
+  await night.check({ splits: 0 }).expect(201);
+  night.house.now = epochS(end + 7200);
+  expect((await night.check({ splits: 0 }).expect(409)).body.code).toBe('pit-not-burning');
 });

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { CookView, Done, PlaceCook, RouteInput, Routes, SaveCook, SaveService, ServiceSettings } from '@stokehold/domain/contract';
+import type { CookView, Done, PitSettings, PlaceCook, RouteInput, Routes, SaveCook, SaveService, ServiceSettings } from '@stokehold/domain/contract';
 import { loadFrac, placementOf } from '@stokehold/domain/food';
 import { type CookId, type EpochS, fromIso, HOUR_S, later, type PitId, type ServiceId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
@@ -94,10 +94,10 @@ export class Food {
     return service ?? refused('service-unknown', 'There is no such service. Open the night to see what is planned.');
   }
 
-  /** How full each pit is, as its fire feels it; a pit that is not there is empty. */
-  async loads(em: EntityManager, yardId: YardId): Promise<ReadonlyMap<PitId, number>> {
+  /** How full each pit is, as its fire feels it; a pit that is not there is empty. Whoever has the yard's pits at hand gives them. */
+  async loads(em: EntityManager, yardId: YardId, known?: readonly PitSettings[]): Promise<ReadonlyMap<PitId, number>> {
     const masses = await this.store.massOn(em, yardId);
-    const pits = await this.yards.pits(em, yardId);
+    const pits = known ?? (await this.yards.pits(em, yardId));
     return new Map(pits.map((pit) => [pit.id, loadFrac({ massKg: masses.get(pit.id) ?? 0, lengthM: pit.chamberLengthM, diameterM: pit.chamberDiameterM })]));
   }
 

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { PitView } from '@stokehold/domain/contract';
 import type { Due } from '@stokehold/domain/fire';
-import { type EpochS, epochS, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
 import { dueFromView } from './fire-view.js';
 import { PitsStore } from './pits.store.js';
@@ -41,8 +41,7 @@ export class Fires {
 
   /** The due times of all fires that burn, by pit id. */
   async dues(em: EntityManager, yardId: YardId): Promise<FireDue[]> {
-    const fires = await this.store.seen(em, yardId, epochS(0));
-    return fires.flatMap(({ pitId, due, lookedAt }) => (due ? [{ pitId, ...dueFromView(due), lastLookAt: lookedAt }] : []));
+    return (await this.store.dues(em, yardId)).map(({ pitId, due, lookedAt }) => ({ pitId, ...dueFromView(due), lastLookAt: lookedAt }));
   }
 
   /** Dry wood a second that each burning fire takes: what the splits still needed are reckoned from. */

@@ -70,8 +70,8 @@ export class PitsReactions {
   async onCheck(check: CheckSeen, deed: Deed): Promise<void> {
     const pit = (await this.tonight.pits(deed.em, deed.yardId, deed.now)).find(({ id }) => id === check.pitId);
     if (!pit) return;
-    const fires = await this.store.fires(deed.em, deed.yardId);
-    const kept = keptOfThisFire(pit, fires.find(({ pitId }) => pitId === pit.id));
+    const [before] = await this.store.fires(deed.em, deed.yardId, pit.id);
+    const kept = keptOfThisFire(pit, before);
     const last = kept && (await this.store.lastLook(deed.em, pit.id));
     if (last && (last.checkId === check.checkId || last.lookedAt > check.seenAt)) return;
     const look = await this.lookOf(check, pit, deed);

@@ -37,23 +37,29 @@ const bytesOf = (buffer: Buffer) => Uint8Array.from(buffer);
 
 @Injectable()
 export class PitsStore {
-  async fires(em: EntityManager, yardId: YardId): Promise<KeptFire[]> {
-    const rows = await em.find(PitFireRow, { where: { yardId }, order: { pitId: 'asc' } });
+  async fires(em: EntityManager, yardId: YardId, only?: PitId): Promise<KeptFire[]> {
+    const rows = await em.find(PitFireRow, { where: { yardId, ...(only && { pitId: only }) }, order: { pitId: 'asc' } });
     return rows.map((row) => ({ ...row, pitId: row.pitId as PitId, believedAt: epochOf(row.believedAt), belief: bytesOf(row.belief) }));
   }
 
-  /** The fires without the bytes of their belief, and when each was looked at last: for screens and plans. */
-  async seen(em: EntityManager, yardId: YardId, believedAfter: EpochS): Promise<(Omit<KeptFire, 'belief'> & { readonly lookedAt: EpochS })[]> {
+  /** The fires without the bytes of their belief: for screens. */
+  async seen(em: EntityManager, yardId: YardId, believedAfter: EpochS): Promise<Omit<KeptFire, 'belief'>[]> {
     const rows = (await em.query(
-      `select pit_id, extract(epoch from believed_at)::float8 as believed_s, extract(epoch from looked_at)::float8 as looked_s,
-         estimate, due, advice
-       from pit_fire join fire_look using (pit_id) where yard_id = $1 and believed_at > $2 order by pit_id`,
+      `select pit_id, extract(epoch from believed_at)::float8 as believed_s, estimate, due, advice
+       from pit_fire where yard_id = $1 and believed_at > $2 order by pit_id`,
       [yardId, toIso(believedAfter)],
     )) as SeenRow[];
-    return rows.map((row) => ({
-      pitId: row.pit_id, believedAt: epochS(row.believed_s), lookedAt: epochS(row.looked_s),
-      estimate: row.estimate, due: row.due, advice: row.advice,
-    }));
+    return rows.map(({ pit_id, believed_s, ...fire }) => ({ ...fire, pitId: pit_id, believedAt: epochS(believed_s) }));
+  }
+
+  /** The due times of fires that have one, and when each was looked at last. */
+  async dues(em: EntityManager, yardId: YardId): Promise<{ readonly pitId: PitId; readonly due: DueView; readonly lookedAt: EpochS }[]> {
+    const rows = (await em.query(
+      `select pit_id, due, extract(epoch from looked_at)::float8 as looked_s
+       from pit_fire join fire_look using (pit_id) where yard_id = $1 and due is not null order by pit_id`,
+      [yardId],
+    )) as { pit_id: PitId; due: DueView; looked_s: number }[];
+    return rows.map(({ pit_id, due, looked_s }) => ({ pitId: pit_id, due, lookedAt: epochS(looked_s) }));
   }
 
   async lookedAt(em: EntityManager, yardId: YardId): Promise<ReadonlyMap<PitId, EpochS>> {
@@ -98,6 +104,6 @@ export class PitsStore {
 }
 
 interface SeenRow {
-  pit_id: PitId; believed_s: number; looked_s: number; estimate: FireView; due: DueView | null;
+  pit_id: PitId; believed_s: number; estimate: FireView; due: DueView | null;
   advice: AdviceView | null;
 }

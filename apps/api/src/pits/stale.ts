@@ -1,8 +1,8 @@
 import type { AdviceView, DueView, FireView } from '@stokehold/domain/contract';
 import { type EpochS, fromIso, MINUTE_S } from '@stokehold/domain/quantity';
 
-/** A forecast looks an hour and a half ahead: four minutes change little of it. */
-const OUTLOOK_HOLDS_S = 4 * MINUTE_S;
+/** A forecast looks an hour and a half ahead: a few minutes change little of it. */
+const OUTLOOK_HOLDS_S = 6 * MINUTE_S;
 /** Advice is for whoever walks to the fire now: made at the check, when the next one comes near, and again while it waits. */
 const ADVICE_WITHIN_S = 8 * MINUTE_S;
 const ADVICE_HOLDS_S = 5 * MINUTE_S;

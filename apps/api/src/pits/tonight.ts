@@ -44,7 +44,9 @@ export class Tonight {
   async pits(em: EntityManager, yardId: YardId, now: EpochS): Promise<PitTonight[]> {
     const shift = await this.shifts.running(em, yardId, now);
     if (!shift || shift.pits.length === 0) return [];
-    const [pits, weather, loads] = [await this.yards.pits(em, yardId), await this.weather.at(em, yardId, now), await this.food.loads(em, yardId)];
+    const pits = await this.yards.pits(em, yardId);
+    const weather = await this.weather.at(em, yardId, now);
+    const loads = await this.food.loads(em, yardId, pits);
     return pits.flatMap((pit) => {
       const burning = shift.pits.find(({ pitId }) => pitId === pit.id);
       if (!burning) return [];
