@@ -17,7 +17,6 @@ import { reactionsOf } from './reactions.js';
 import { ReadingsModule } from './readings/index.js';
 import { ServicesModule } from './services/index.js';
 import { ShiftsModule } from './shifts/index.js';
-import { ShiftsModule } from './shifts/index.js';
 import { WeatherModule } from './weather/index.js';
 import { WoodModule } from './wood/index.js';
 import { YardsModule } from './yards/index.js';
@@ -32,7 +31,7 @@ export interface HouseOptions {
 
 /** Every capability of the house. */
 const CAPABILITIES = [
-  HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, WoodModule, FoodModule, ServicesModule,
+  HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, HandoversModule, WoodModule, FoodModule, ServicesModule,
   ReadingsModule, PitsModule, ChecksModule, PlanningModule, AlarmsModule, PracticeModule, MinuteModule, LiveModule,
 ];
 

@@ -1,8 +1,9 @@
 import 'reflect-metadata';
-import type { NestExpressApplication } from '@nestjs/platform-express';
 import { resolve } from 'node:path';
 import { type Arguments, readArguments } from './arguments.js';
 import { openHouse } from './house.js';
+import { FirstRunToken } from './identity/index.js';
+import { openPractice } from './open-practice.js';
 import { EmbeddedDatabase } from './platform/database/index.js';
 import { log, readSettings, type Settings } from './platform/index.js';
 import { screensAreBuilt } from './screens.js';
@@ -10,29 +11,44 @@ import { welcome } from './welcome.js';
 
 const CLOSE_S = 20;
 
-/** Opens the house on its database; what was begun is ended again when a later step fails. */
-async function open(settings: Settings, _arguments: Arguments): Promise<() => Promise<void>> {
-  const embedded = settings.DATABASE_URL ? undefined : await EmbeddedDatabase.open({ folder: settings.STOKEHOLD_DATA });
-  let app: NestExpressApplication | undefined;
-  const close = async () => {
-    await app?.close();
-    await embedded?.close();
-  };
-  try {
-    app = await openHouse({
-      databaseUrl: settings.DATABASE_URL ?? embedded!.url,
-      workers: settings.STOKEHOLD_WORKERS,
-      dataFolder: resolve(settings.STOKEHOLD_DATA),
-    });
-    await app.listen(settings.PORT, settings.HOST);
-    const { port } = app.getHttpServer().address() as { port: number };
-    const data = embedded ? embedded.folder : `the database of DATABASE_URL, and its keys in ${resolve(settings.STOKEHOLD_DATA)}`;
-    process.stdout.write(`${welcome({ host: settings.HOST, port, data, screensBuilt: screensAreBuilt() })}\n`);
-    return close;
-  } catch (error) {
-    await close().catch((other: unknown) => log.error({ err: other }, 'not all could be closed'));
-    throw error;
+/** What was opened, to be closed the other way round; a signal may come before all is open. */
+class Opened {
+  private readonly closers: (() => Promise<void>)[] = [];
+  private closing: Promise<void> | undefined;
+
+  add(close: () => Promise<void>): void {
+    this.closers.unshift(close);
   }
+
+  get isClosing(): boolean {
+    return this.closing !== undefined;
+  }
+
+  close(): Promise<void> {
+    this.closing ??= this.closeAll();
+    return this.closing;
+  }
+
+  private async closeAll(): Promise<void> {
+    for (const close of this.closers) await close();
+  }
+}
+
+async function open(opened: Opened, settings: Settings, { practice }: Arguments): Promise<void> {
+  const embedded = settings.DATABASE_URL ? undefined : await EmbeddedDatabase.open({ folder: settings.STOKEHOLD_DATA });
+  if (embedded) opened.add(() => embedded.close());
+  const app = await openHouse({
+    databaseUrl: settings.DATABASE_URL ?? embedded!.url,
+    workers: settings.STOKEHOLD_WORKERS,
+    dataFolder: resolve(settings.STOKEHOLD_DATA),
+  });
+  opened.add(() => app.close());
+  await app.listen(settings.PORT, settings.HOST);
+  const { port } = app.getHttpServer().address() as { port: number };
+  const data = embedded ? embedded.folder : `the database of DATABASE_URL, and its keys in ${resolve(settings.STOKEHOLD_DATA)}`;
+  const firstRunToken = await app.get(FirstRunToken).issue();
+  process.stdout.write(`${welcome({ host: settings.HOST, port, data, firstRunToken, screensBuilt: screensAreBuilt() })}\n`);
+  if (practice) process.stdout.write(`${await openPractice(app, port)}\n`);
 }
 
 /** One sentence for the person at the window; the rest for the log. */
@@ -50,13 +66,10 @@ function sayWhy(error: unknown, settings?: Settings): void {
   process.stderr.write(`Stokehold did not start. ${sentence}\n`);
 }
 
-function closeOnSignal(close: () => Promise<void>): void {
-  let closing = false;
+function closeOnSignal(opened: Opened): void {
   const end = () => {
-    if (closing) return; // npm and the window both pass Ctrl-C on
-    closing = true;
     setTimeout(() => process.exit(1), CLOSE_S * 1000).unref();
-    close().then(
+    opened.close().then(
       () => process.exit(0),
       (error: unknown) => {
         log.error({ err: error }, 'could not close in order');
@@ -68,13 +81,17 @@ function closeOnSignal(close: () => Promise<void>): void {
 }
 
 async function main(): Promise<void> {
+  const opened = new Opened();
   let settings: Settings | undefined;
+  closeOnSignal(opened);
   try {
     const given = readArguments(process.argv.slice(2));
     settings = readSettings(process.env);
-    closeOnSignal(await open(settings, given));
+    await open(opened, settings, given);
   } catch (error) {
+    if (opened.isClosing) return; // a signal took away what was still being opened
     sayWhy(error, settings);
+    await opened.close().catch((other: unknown) => log.error({ err: other }, 'not all could be closed'));
     process.exit(1);
   }
 }

@@ -19,7 +19,7 @@ export function welcome({ host, port, data, firstRunToken, screensBuilt }: Opene
     `The data lies in ${data}`,
     ...(screensBuilt ? [] : ["The screens are not built yet: run 'npm run build'."]),
     firstRunToken ? `Nobody is set up yet. Make the yard and its manager here:\n    ${here}/first-run#${firstRunToken}` : `Open ${here} and sign in, or ${here}/wall for the board.`,
-    'Ctrl-C closes it.',
+    'Ctrl-C closes it in order; nothing is lost when it ends otherwise.',
   ].join('\n');
 }
 

@@ -1,18 +1,17 @@
 import { Controller } from '@nestjs/common';
 import { type Health, routes } from '@stokehold/domain/contract';
-import { DataSource } from 'typeorm';
+import { Identity } from '../identity/index.js';
 import { Answers } from '../platform/index.js';
 import { VERSION } from './version.js';
 
 @Controller()
 export class HealthController {
-  constructor(private readonly database: DataSource) {}
+  constructor(private readonly identity: Identity) {}
 
   @Answers(routes.health)
   async health(): Promise<Health> {
     try {
-      const [found] = (await this.database.query("select exists (select from crew_member where role = 'manager' and not has_left) as manager")) as [{ manager: boolean }];
-      return { status: 'ready', firstRunNeeded: !found.manager, version: VERSION };
+      return { status: 'ready', firstRunNeeded: !(await this.identity.hasManager()), version: VERSION };
     } catch {
       return { status: 'database-away', firstRunNeeded: false, version: VERSION };
     }

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { IdentityModule } from '../identity/index.js';
 import { HealthController } from './health.controller.js';
 
-@Module({ controllers: [HealthController] })
+@Module({ imports: [IdentityModule], controllers: [HealthController] })
 export class HealthModule {}

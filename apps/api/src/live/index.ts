@@ -1,0 +1,2 @@
+export { LiveModule } from './live.module.js';
+export { StateOf } from './state-of.service.js';
