@@ -1,6 +1,6 @@
 // One simulated night at one pit: weather, wood and errors of seeing of its own, and a crew that follows a policy.
 import {
-  advance, advise, believedLifeSum, dueOf, forecast, gradeOf, igniteTruth, kindle, pencilRule, piecesOf, REFERENCE_SHAPE, ruleA, ruleB, seeCheck,
+  advance, advise, gradeOf, igniteTruth, kindle, pencilRule, piecesOf, REFERENCE_SHAPE, ruleA, ruleB, seeCheck,
   seeReadings, stepTruth,
 } from '@stokehold/domain/fire';
 import { epochS, later, randomStream, seedFrom } from '@stokehold/domain/quantity';
@@ -57,6 +57,7 @@ export const POLICIES = {
   ruleA: (see) => ({ action: ruleA(see), waitMin: 30 }),
   ruleB: (see) => ({ action: ruleB({ ...see, band: BAND }), waitMin: 30 }),
   ruleC: (see) => ({ action: pencilRule({ splitLifeSum: see.splitLifeSum, chamberTempC: see.chamberTempC, band: BAND }), waitMin: 30 }),
+  ruleC40: (see) => ({ action: pencilRule({ splitLifeSum: see.splitLifeSum, chamberTempC: see.chamberTempC, band: BAND }), waitMin: 40 }),
   ruleC35: (see) => ({ action: pencilRule({ splitLifeSum: see.splitLifeSum, chamberTempC: see.chamberTempC, band: BAND }), waitMin: 35 }),
 };
 
@@ -80,7 +81,7 @@ export function runNight(night, policy, { sensors = 'probes', believe = false, o
     const seen = gradeOf(truth);
     const ends = [seen.fireEndTempC, seen.stackEndTempC].map((tempC, i) => tempC + night.probeBiasC[i] + night.probeNoiseC * random.normal());
     if (keep && sensors === 'probes' && minute % 2 === 0) belief = seeReadings(belief, { fireEndTempC: ends[0], stackEndTempC: ends[1] }).belief;
-    onMinute?.(minute, belief, seen, believed);
+    const before = { belief, truth };
     if (minute >= WARM_UP_MIN) score(result, seen);
     on = undefined;
     if (minute >= nextCheck) {
@@ -101,6 +102,7 @@ export function runNight(night, policy, { sensors = 'probes', believe = false, o
         result.dryKg += laid.reduce((sum, piece) => sum + 0.78 * piece.thicknessM ** 2 * piece.lengthM * 665, 0);
       }
     }
+    onMinute?.(minute, before.belief, seen, believed, before.truth, on && { raked: true, pieces: on.pieces.map((piece) => ({ ...piece, thicknessM: STANDARD.thicknessM, moisture: STANDARD.moisture })) });
     const to = later(truth.at, 60);
     truth = stepTruth(truth, { weather, air: AIR, foodLoadFrac: minute < WARM_UP_MIN ? 0.3 : night.foodFrac, to }, on);
     if (keep) belief = advance(belief, { ...believed, to });
@@ -120,4 +122,4 @@ function score(result, seen) {
   result.temps.push(seen.chamberTempC);
 }
 
-export { believedLifeSum, dueOf, forecast, WARM_UP_MIN, NIGHT_MIN, AIR };
+export { WARM_UP_MIN, NIGHT_MIN, AIR };

@@ -43,14 +43,14 @@ export interface TruthSeen {
 
 /** Parameters that differ from pit to pit; the rest are physics or geometry. */
 const OWN = [
-  'charHeatJPerKg', 'charFrac', 'burnRateFactor', 'heatUpS', 'fallS', 'attachedBurnS', 'bedViewFrac', 'flameWPerM2', 'neighbourWPerM2', 'bedAreaM2',
+  'charFrac', 'burnRateFactor', 'heatUpS', 'fallS', 'attachedBurnS', 'bedViewFrac', 'flameWPerM2', 'neighbourWPerM2', 'bedAreaM2',
   'bedBurnKgPerS', 'bedFilmWPerM2K', 'bedHeatJPerK', 'fireboxAreaM2', 'fireboxHeatJPerK', 'fireboxFilmWPerM2K', 'flameRadiantFrac',
   'orifice', 'windInFrac', 'windBackFrac', 'shellHeatJPerK', 'shellFilmWPerM2K', 'outsideFilmWPerM2K', 'innerWPerK', 'innerHeatJPerK',
   'foodWPerK', 'foodHeatJPerK', 'mixingWPerK',
 ] as const satisfies readonly (keyof FireParameters)[];
 /** Other exponents than the model's: bed 0.75 for two thirds, air 0.6 for one half. */
 const OWN_EXPONENTS = { bedExponent: 0.75, airExponent: 0.6 } as const;
-/** Heat of the wood is known better than the rest. */
+/** Heat of wood and char is known better than the rest. */
 const WOOD_HEAT_SHARE = 0.25;
 /** A flame flickers: burning and air of one minute differ from the next by so much. Source: our fit. */
 const FLICKER = 0.06;
@@ -86,8 +86,8 @@ export function igniteTruth(start: {
 function ownParameters(p: FireParameters, spread: number, random: RandomStream): FireParameters {
   const off = () => 1 + spread * (2 * random.next() - 1);
   const own = Object.fromEntries(OWN.map((name) => [name, p[name] * off()]));
-  const woodHeatJPerKg = p.woodHeatJPerKg * (1 + WOOD_HEAT_SHARE * spread * (2 * random.next() - 1));
-  return { ...p, ...own, woodHeatJPerKg, ...(spread > 0 ? OWN_EXPONENTS : {}) };
+  const heat = () => 1 + WOOD_HEAT_SHARE * spread * (2 * random.next() - 1);
+  return { ...p, ...own, woodHeatJPerKg: p.woodHeatJPerKg * heat(), charHeatJPerKg: p.charHeatJPerKg * heat(), ...(spread > 0 ? OWN_EXPONENTS : {}) };
 }
 
 /** No two splits are alike: mass within a tenth or so, thickness within a twentieth. */
