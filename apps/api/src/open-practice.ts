@@ -1,4 +1,5 @@
 import type { NestExpressApplication } from '@nestjs/platform-express';
+import { pin } from '@stokehold/domain/contract';
 import { HOUR_S } from '@stokehold/domain/quantity';
 import { randomInt } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
@@ -12,14 +13,29 @@ const SPEED = 10;
 /** The night opens when its fires burn. */
 const SKIP_S = 2 * HOUR_S;
 
+/** Six digits made for this one practice night; never one that everybody tries first. */
+const practicePin = (): string => {
+  for (;;) {
+    const digits = String(randomInt(0, 1_000_000)).padStart(6, '0');
+    if (pin.safeParse(digits).success) return digits;
+  }
+};
+
 /** Opens a practice night on the sample yard; gives the lines that say how to look at it. */
 export async function openPractice(app: NestExpressApplication, port: number): Promise<string> {
   const night = await app.get(PracticeNights).openLive(readSample(SAMPLE), { seed: randomInt(1, 1_000_000), speed: SPEED, skipS: SKIP_S });
   const enrolment = app.get(Enrolment);
   const em = app.get(DataSource).manager;
-  const { code } = await enrolment.makeCode(em, night.yard.yardId, 'wall');
+  const { yardId, name, lead } = night.yard;
+  const wall = await enrolment.makeCode(em, yardId, 'wall');
+  const hand = await enrolment.makeCode(em, yardId, 'hand');
+  const digits = practicePin();
+  if (lead.person) await enrolment.setPin(em, lead.person.id, digits);
   return [
-    `A practice night runs in ${night.yard.name}, ${SPEED} times as fast as a real one.`,
-    `Watch its wall: http://localhost:${port}/enrol#${code} (the code ${code} works once, within ten minutes)`,
+    '',
+    `A practice night runs in ${name}, ${SPEED} times as fast as a real one.`,
+    `Watch its wall:          http://localhost:${port}/enrol#${wall.code}`,
+    `Take a part in it:       http://localhost:${port}/enrol#${hand.code}   as ${lead.person?.name}, PIN ${digits}`,
+    'Each link works once, within ten minutes; open the second in another browser or a private window.',
   ].join('\n');
 }

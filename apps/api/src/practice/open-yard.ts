@@ -53,6 +53,11 @@ export class PracticeYards {
     private readonly tasks: Tasks,
   ) {}
 
+  /** A practice night that is over, or whose house was killed, has no clock any more: its yard goes. */
+  forgetOthers(): Promise<void> {
+    return this.yards.forgetPractice(this.database.manager);
+  }
+
   async open(sample: SampleNight, ownTime: (startsAt: EpochS) => { now: () => EpochS; speed: number }): Promise<OpenedYard> {
     const yardId = this.ids.next<YardId>();
     const { timeZone } = sample.yard;

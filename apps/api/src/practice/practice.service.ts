@@ -1,4 +1,4 @@
-import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { type BeforeApplicationShutdown, Injectable } from '@nestjs/common';
 import { type EpochS, epochS, MINUTE_S, randomStream, seedFrom } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
 import { Checks } from '../checks/index.js';
@@ -17,7 +17,7 @@ import { NightTruth } from './truth.js';
 
 /** Opens practice nights and, for those that are watched, lets their minutes pass. */
 @Injectable()
-export class PracticeNights implements OnApplicationShutdown {
+export class PracticeNights implements BeforeApplicationShutdown {
   private readonly through: Through;
   private timer: NodeJS.Timeout | undefined;
   private underWay: Promise<void> = Promise.resolve();
@@ -37,6 +37,7 @@ export class PracticeNights implements OnApplicationShutdown {
 
   /** A night that is watched: its first `skipS` pass at once, the rest at `speed` times the pace of a clock. */
   async openLive(sample: SampleNight, options: { readonly seed: number; readonly speed: number; readonly skipS: number }): Promise<PracticeNight> {
+    await this.yards.forgetOthers();
     let minuteBegan = Date.now();
     const night = await this.open(sample, options.seed, (opened) => ({
       now: () => epochS(opened.at + Math.min(MINUTE_S - 1, ((Date.now() - minuteBegan) / 1000) * options.speed)),
@@ -52,7 +53,7 @@ export class PracticeNights implements OnApplicationShutdown {
     return night;
   }
 
-  async onApplicationShutdown(): Promise<void> {
+  async beforeApplicationShutdown(): Promise<void> {
     clearTimeout(this.timer);
     this.timer = undefined;
     await this.underWay;

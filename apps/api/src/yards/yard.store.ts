@@ -29,6 +29,10 @@ export class YardStore {
     await em.insert(YardRow, { id: yard.id, ...columnsOf(yard.settings), practice: yard.practice, createdAt: new Date(yard.now * 1000) });
   }
 
+  async removePractice(em: EntityManager): Promise<void> {
+    await em.delete(YardRow, { practice: true });
+  }
+
   async change(em: EntityManager, id: YardId, settings: YardSettings): Promise<void> {
     await em.update(YardRow, { id }, columnsOf(settings));
   }

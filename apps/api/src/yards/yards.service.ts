@@ -60,6 +60,11 @@ export class Yards {
     await this.yards.add(em, { ...yard, now: this.clock.now(yard.id) });
   }
 
+  /** Practice yards and all that happened in them: a practice night leaves nothing among the real records. */
+  async forgetPractice(em: EntityManager): Promise<void> {
+    await this.yards.removePractice(em);
+  }
+
   save(actor: Actor, command: SaveYard): Promise<Done> {
     return this.commands.run(actor, 'save-yard', command, async (deed) => {
       requireTimeZone(command.yard);
