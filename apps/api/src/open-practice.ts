@@ -36,6 +36,6 @@ export async function openPractice(app: NestExpressApplication, port: number): P
     `A practice night runs in ${name}, ${SPEED} times as fast as a real one.`,
     `Watch its wall:          http://localhost:${port}/enrol#${wall.code}`,
     `Take a part in it:       http://localhost:${port}/enrol#${hand.code}   as ${lead.person?.name}, PIN ${digits}`,
-    'Each link works once, within ten minutes; open the second in another browser or a private window.',
+    'Each link works once, within ten minutes. Open each in a private window of its own, so that this browser stays what it is.',
   ].join('\n');
 }
