@@ -47,6 +47,7 @@ export interface FireToCarry {
   readonly wantsOutlook: boolean;
   readonly advice?: { readonly wood: WoodAtHand; readonly seed: number };
 }
+/** The fire at its time: what is believed of it, and what was asked for. */
 export interface CarriedFire {
   readonly belief: Uint8Array;
   /** As believed right after the look, or after the fire was kindled. */
