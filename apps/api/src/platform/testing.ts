@@ -55,6 +55,8 @@ export async function openTestHouseOf(module: (databaseUrl: string, dataFolder: 
   const folder = mkdtempSync(join(tmpdir(), 'stokehold-test-data-'));
   const built = await Test.createTestingModule({ imports: [module(own.url, folder)] }).compile();
   const app = built.createNestApplication({ logger: ['error'] });
+  app.setGlobalPrefix('api');
+  app.useGlobalFilters(new ProblemFilter());
   await app.init();
   const close = async () => {
     await app.close();
