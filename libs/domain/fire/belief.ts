@@ -7,6 +7,7 @@ export const MEMBERS = 40;
 
 /** What was believed minute by minute: instant, median of the chamber, its lowest twentieth, share of members with the bed nearly out. */
 export const PAST_NUMBERS = 4;
+/** So many of those minutes are kept. */
 export const PAST_MINUTES = 90;
 
 /**

@@ -94,6 +94,7 @@ export interface Flows {
   unburntJ: number;
 }
 
+/** Nothing flows yet, and nothing has left. */
 export const newFlows = (): Flows => ({
   airKgPerS: 0, airRatio: 1, bedRoot: 1, piecesBurning: 0, volatileW: 0, attachedW: 0, evaporationW: 0, bedFilmW: 0, bedRadiantW: 0,
   zoneRadiantW: 0, woodKgPerS: 0, burntKg: 0, inletK: 0, gas1K: 0, gas2K: 0, gas3K: 0, shellJ: 0, fireboxJ: 0, stackJ: 0, vapourJ: 0, unburntJ: 0,

@@ -9,6 +9,7 @@ const STRETCH = 1.08;
 /** Wider when nothing was seen for an hour. Source: our fit. */
 const STRETCH_BLIND = 1.3;
 const BLIND_S = 3600;
+/** A fan reaches no further, s. */
 export const LONGEST_HORIZON_S = 6 * 3600;
 
 /** The coming hours if nobody touches the fire. */

@@ -14,6 +14,7 @@ const LOST_K = 690;
 /** Life of the freshest split that 'some' begins and 'most' begins at, and what each word stands for. Source: common practice, no source. */
 const SOME_FROM = 0.2;
 const MOST_FROM = 0.6;
+/** Life that a word of the crew stands for. Source: common practice, no source. */
 export const LEFT_FRAC: Readonly<Record<SplitLeft, number>> = { coals: 0.06, some: 0.4, most: 0.82 };
 
 /** Coals that glow: the loose bed and half of the char that still hangs on the pieces, kg. Source: our fit. */
@@ -23,15 +24,18 @@ export function glowingKg(x: Float64Array, member: number, pieces: number): numb
   return kg;
 }
 
+/** What a crew would call a bed of so many glowing kilograms. */
 export const gradeBed = (p: FireParameters, glowing: number): BedGrade =>
   glowing < FAIR_FRAC * p.bedKg ? 'low' : glowing < FULL_FRAC * p.bedKg ? 'fair' : 'full';
 
+/** What a crew would call so much life of the freshest split. */
 export const gradeLeft = (lifeFrac: number): SplitLeft => (lifeFrac < SOME_FROM ? 'coals' : lifeFrac < MOST_FROM ? 'some' : 'most');
 
 /** Lost: too little coal or too cold to light the next split. Source: our fit. */
 export const bedLost = (p: FireParameters, x: Float64Array, member: number) =>
   x[member + BED_KG]! < LOST_FRAC * p.bedKg || x[member + BED_K]! < LOST_K;
 
+/** So little loose coal that it ranks above everything else. Source: our fit. */
 export const bedNearlyOut = (p: FireParameters, x: Float64Array, member: number) => x[member + BED_KG]! < NEARLY_OUT_FRAC * p.bedKg;
 
 /** Life 1 - s of the piece laid last, 0 when nothing is left of it. */
@@ -53,6 +57,7 @@ export function lifeSum(x: Float64Array, member: number, pieces: number, standar
   return sum;
 }
 
+/** Pieces that are not yet broken down to coals. */
 export function piecesBurning(x: Float64Array, member: number, pieces: number): number {
   let count = 0;
   for (let i = 0; i < pieces; i++) if (x[pieceAt(member, i) + PIECE_KG]! > 0) count++;

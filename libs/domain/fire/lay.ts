@@ -16,6 +16,7 @@ export interface LaidPiece {
   readonly heatedFrac?: number;
 }
 
+/** Writes a piece into the place that begins at `at`. Changes `x`. */
 export function putPiece(x: Float64Array, at: number, piece: LaidPiece): void {
   x[at + PIECE_KG] = piece.dryKg;
   x[at + PIECE_HALF_M] = piece.halfThicknessM;

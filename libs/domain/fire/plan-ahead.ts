@@ -94,6 +94,7 @@ export function bestPlanOf(roll: Roll & { readonly start: RolledState }, action:
 const lastOf = (values: readonly number[]) => values[values.length - 1] ?? 0;
 /** The bed comes first: of two plans the one that risks it less, if either risks it in more than one case in a hundred; then the price. */
 const RISK_BORNE = 0.01;
+/** Whether plan `a` goes before plan `b`: less risk to the bed, then the lower price. */
 export const better = (a: Planned, b: Planned) =>
   Math.max(a.bedRiskFrac, RISK_BORNE) === Math.max(b.bedRiskFrac, RISK_BORNE) ? a.cost < b.cost : a.bedRiskFrac < b.bedRiskFrac;
 

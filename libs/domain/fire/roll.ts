@@ -45,6 +45,7 @@ export function startRoll(belief: FireBelief, around: Surroundings, count: numbe
   };
 }
 
+/** The same members once more, to try another plan on. */
 export const copyOf = (state: RolledState): RolledState => ({ x: state.x.slice(), pieces: state.pieces });
 
 /** One minute of all rolled members; `minute` counts from the start of the roll. Changes `state`. */

@@ -11,6 +11,7 @@ export interface Start {
 
 /** A bed that glows, and embers that have just caught, K. Source: our fit (a strong bed is over 1000 °F, common practice, no source). */
 export const GLOWING_K = 920;
+/** Embers that have just caught, K. Source: our fit. */
 export const EMBERS_K = 750;
 /** Rise of firebox, shell and grates beside the rise that the gauges show, in steady burning. Source: our fit. */
 const FIREBOX_RISE = 2.95;
