@@ -57,7 +57,7 @@ export function PitDrawing({ pit, lies, bedFrac, lit, title }: PitDrawingProps) 
         <path d={`M${CHAMBER.x + CHAMBER.width - 24} ${CHAMBER.y + 4}V3`} stroke="currentColor" strokeWidth="16" />
         <rect {...CHAMBER} rx={CHAMBER.height / 2} {...steel} />
         <rect {...FIREBOX} rx="8" {...steel} strokeDasharray={lit ? undefined : '9 7'} />
-        {lit && bedFrac !== null && <path d={coalsPath(bedFrac, FIREBOX.x + 12, FIREBOX.y + FIREBOX.height - 7, FIREBOX.width - 24, 46)} fill="var(--wood)" />}
+        {lit && bedFrac !== null && <path d={coalsPath(bedFrac, FIREBOX.x + 12, FIREBOX.y + FIREBOX.height - 7, FIREBOX.width - 24, 38)} fill="var(--wood)" />}
         {lit && bedFrac === null && <path d={`M${FIREBOX.x + 24} 96h${FIREBOX.width - 48}`} stroke="currentColor" strokeWidth="5" strokeDasharray="10 9" />}
         <Zones pit={pit} lies={lies} />
       </g>

@@ -31,7 +31,8 @@ export interface Figures {
   readonly span: (seconds: number) => string;
 }
 
-const NARROW = '\u202f';
+/** Keeps a number and its unit on one line. */
+const BLANK = '\u00a0';
 const LOCALE: Readonly<Record<Language, string>> = { en: 'en-US', es: 'es-US' };
 
 export interface FiguresOf {
@@ -61,13 +62,13 @@ export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
   const bare = (as: ShownAs, si: number) => number(scaleOf(units, as).shown(si), scaleOf(units, as).digits);
   return {
     bare,
-    of: (as, si) => `${bare(as, si)}${NARROW}${scaleOf(units, as).unit}`,
+    of: (as, si) => `${bare(as, si)}${BLANK}${scaleOf(units, as).unit}`,
     degrees: (tempC) => `${bare('temp', tempC)}°`,
     unit: (as) => scaleOf(units, as).unit,
     shown: (as, si) => Number(scaleOf(units, as).shown(si).toFixed(scaleOf(units, as).digits)),
     si: (as, shown) => scaleOf(units, as).si(shown),
     count: (n, digits = 0) => number(n, digits),
-    percent: (frac) => `${number(frac * 100, 0)}${NARROW}%`,
+    percent: (frac) => `${number(frac * 100, 0)}${BLANK}%`,
     money: (cents) => money.format(cents / 100),
     moneyPerMass: (centsPerKg) => `${money.format(centsPerKg / 100 / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
     ...timesIn(timeZone, locale),

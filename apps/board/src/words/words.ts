@@ -28,6 +28,7 @@ void i18next.use(initReactI18next).init({
   nsSeparator: false,
   interpolation: { escapeValue: false },
   initAsync: false,
+  showSupportNotice: false,
   react: { useSuspense: false },
 });
 

@@ -45,7 +45,7 @@ function Board({ state, nowMs }: { readonly state: YardState; readonly nowMs: nu
       <div className={lost ? css['grey'] : css['current']} aria-hidden={lost}>
         <WallHead state={state} nowMs={nowMs} arrowPx={sizes.small} />
         {stripes.length > 0 ? <Stripes state={state} nowMs={nowMs} stripes={page.shown} sizes={sizes} widthPx={window.widthPx} /> : <Quiet state={state} />}
-        <WallFoot state={state} turn={turn} page={page} readable={sizes.readable} />
+        <WallFoot state={state} turn={turn} page={page} sizes={sizes} />
       </div>
       {lost && <Lost ageS={connection.ageS} />}
     </div>

@@ -40,6 +40,9 @@ describe('sizes of the wall', () => {
   });
 
   it('a 32 inch screen cannot be read across 12 m, and says so', () => {
-    expect(wallSizes({ screenDiagonalM: inches(32), viewDistanceM: 12, ...hd }).readable).toBe(false);
+    const sizes = wallSizes({ screenDiagonalM: inches(32), viewDistanceM: 12, ...hd });
+    expect(sizes.readable).toBe(false);
+    expect(sizes.readFromM).toBeLessThan(4);
+    expect(wallSizes({ screenDiagonalM: inches(32), viewDistanceM: sizes.readFromM, ...hd })).toMatchObject({ readable: true, large: sizes.large });
   });
 });

@@ -24,6 +24,8 @@ export interface WallSizes {
   readonly picturePx: number;
   /** Whether one stripe and the two lines fit at all: if not, this screen cannot be read at that distance. */
   readonly readable: boolean;
+  /** What these sizes can be read from, m: the distance asked for, or the most that this screen allows. */
+  readonly readFromM: number;
 }
 
 interface SizesOf {
@@ -33,11 +35,26 @@ interface SizesOf {
   readonly heightPx: number;
 }
 
+/** Width of name and minutes together, in large font sizes. */
+export const WHICH_EM = 4.75;
 /** The stripe's words need this many large font sizes of width: name, minutes, person with what to do, temperature. */
-export const WORDS_EM = 9.6;
+const WORDS_EM = 9.95;
 
-/** Sizes of the wall in CSS px, from the yard's screen, seen whole, and how far from it people stand. */
-export function wallSizes({ screenDiagonalM, viewDistanceM, widthPx, heightPx }: SizesOf): WallSizes {
+const STEP_M = 0.1;
+
+/**
+ * Sizes of the wall in CSS px, from the yard's screen, seen whole, and how far from it people stand. A screen that cannot
+ * be read from there gets the sizes of the longest distance from which it can, and says which that is.
+ */
+export function wallSizes(asked: SizesOf): WallSizes {
+  const sizes = sizesFrom(asked);
+  if (sizes.readable) return sizes;
+  let nearer = sizes;
+  for (let m = asked.viewDistanceM - STEP_M; !nearer.readable && m > STEP_M; m -= STEP_M) nearer = sizesFrom({ ...asked, viewDistanceM: m });
+  return { ...nearer, readable: false };
+}
+
+function sizesFrom({ screenDiagonalM, viewDistanceM, widthPx, heightPx }: SizesOf): WallSizes {
   const mmPerPx = (screenDiagonalM * 1000) / Math.hypot(widthPx, heightPx);
   const fontPx = (capitalMm: number) => Math.ceil((capitalMm * viewDistanceM) / WRITTEN_FOR_M / mmPerPx / CAPITAL_FRAC);
   const large = fontPx(AT_5_M_MM.large);
@@ -54,5 +71,6 @@ export function wallSizes({ screenDiagonalM, viewDistanceM, widthPx, heightPx }:
     large, middle, small, mmPerPx, headPx, footPx, gapPx, stripes, picturePx,
     stripePx: leastPx,
     readable: room >= leastPx && picturePx >= widthPx * 0.2,
+    readFromM: viewDistanceM,
   };
 }

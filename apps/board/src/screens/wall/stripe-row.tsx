@@ -4,7 +4,8 @@ import { ribbonShape } from '../../parts/ribbon-shape.js';
 import { Ribbon } from '../../parts/ribbon.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useWallWords } from '../../words/wall.js';
-import type { WallSizes } from './sizes.js';
+import { fitNamePx } from './fit-name.js';
+import { WHICH_EM, type WallSizes } from './sizes.js';
 import type { Level, Stripe } from './stripe.js';
 import { whatWords } from './wall-words.js';
 import css from './wall.module.css';
@@ -36,6 +37,13 @@ function Minutes({ stripe, blinks }: { readonly stripe: Stripe; readonly blinks:
       {minutes !== null && <span className="unseen">{late ? say('aria.lateMinutes', { count: minutes }) : say('aria.inMinutes', { count: minutes })}</span>}
     </div>
   );
+}
+
+/** A name stands large when hands are needed now, and gives way to the minutes beside it. */
+function nameSize({ view, level, late, minutes }: Stripe, { large, middle }: WallSizes): number {
+  const urgent = level === 'now' || level === 'grave';
+  const minutesEm = 0.52 * Math.max(1, Math.min(2, String(minutes ?? 0).length)) + (late || urgent ? 0.5 : 0.12);
+  return fitNamePx({ name: view.pit.name, roomPx: (WHICH_EM - minutesEm) * large, wantedPx: urgent ? large : large * 0.79, leastPx: middle });
 }
 
 function Pictures({ stripe, state, nowMs, sizes, widthPx }: Omit<StripeRowProps, 'names' | 'blinks'>) {
@@ -88,8 +96,12 @@ export function StripeRow({ names, blinks, ...rest }: StripeRowProps) {
   const tempC = view.fire?.chamberTempC.p50 ?? view.past.at(-1)?.tempC;
   return (
     <li className={`${css['stripe']} ${css[level]} figure`} data-row={view.pit.id} data-level={level}>
-      <h2 className={css['name']}>{view.pit.name}</h2>
-      <Minutes stripe={stripe} blinks={blinks} />
+      <div className={css['which']}>
+        <h2 className={css['name']} style={{ fontSize: nameSize(stripe, rest.sizes) }}>
+          {view.pit.name}
+        </h2>
+        <Minutes stripe={stripe} blinks={blinks} />
+      </div>
       <div className={css['who']}>
         {(people || level !== 'quiet') && <span>{people || say('nobody')}</span>}
         {what && <strong>{what}</strong>}

@@ -4,6 +4,7 @@ import { useWallWords } from '../../words/wall.js';
 import { calledNames } from './called.js';
 import { crewNotes } from './crew-notes.js';
 import type { Page } from './pages.js';
+import type { WallSizes } from './sizes.js';
 import { crewWords } from './wall-words.js';
 import css from './wall.module.css';
 
@@ -31,7 +32,7 @@ function Wood({ wood }: { readonly wood: WoodView }) {
       <WoodBar wood={wood} />
       <span>
         {say('splits', { count: wood.splitsLeft })}
-        <span className={css['quiet']}>, {say('need', { needed })}</span>
+        {missing <= 0 && <span className={css['quiet']}>, {say('need', { needed })}</span>}
       </span>
       {missing > 0 && <strong className={css['soonWord']}>▲ {say('short', { missing })}</strong>}
     </span>
@@ -42,26 +43,23 @@ interface WallFootProps {
   readonly state: YardState;
   readonly turn: number;
   readonly page: Page<unknown>;
-  readonly readable: boolean;
+  readonly sizes: WallSizes;
 }
 
 /** Wood left against wood needed; and in turn who is missing, who breaks, which of the fires are on show. */
-export function WallFoot({ state, turn, page, readable }: WallFootProps) {
+export function WallFoot({ state, turn, page, sizes }: WallFootProps) {
   const say = useWallWords();
   const figures = useFigures();
   const names = calledNames(state.people);
   const notes = state.shift ? crewNotes(state.shift).map((note) => crewWords(note, names.get(note.personId) ?? '', say, figures)) : [];
   const lines = [
-    ...(readable ? [] : [say('tooSmall', { distance: figures.of('ground', state.yard.viewDistanceM) })]),
     ...notes,
+    ...(page.of > 1 ? [say('fires', { number: page.number, of: page.of })] : []),
   ];
   return (
     <footer className={`${css['foot']} figure`}>
-      <Wood wood={state.wood} />
-      <span className={css['turning']}>
-        {lines[turn % Math.max(1, lines.length)]}
-        {page.of > 1 && <span className={css['quiet']}> {say('fires', { number: page.number, of: page.of })}</span>}
-      </span>
+      {sizes.readable ? <Wood wood={state.wood} /> : <strong>{say('tooSmall', { distance: figures.of('ground', sizes.readFromM) })}</strong>}
+      <span className={css['turning']}>{lines[turn % Math.max(1, lines.length)]}</span>
     </footer>
   );
 }

@@ -21,7 +21,7 @@ export const wall = {
   late: '{{who}} late',
   awayTill: '{{who}} away till {{time}}',
   away: '{{who}} away',
-  tooSmall: 'Screen too small for {{distance}}',
+  tooSmall: 'Too small: read within {{distance}}',
   and: '{{one}}, {{other}}',
   nobody: 'nobody',
   'what.look': 'look',

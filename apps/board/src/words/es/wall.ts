@@ -24,7 +24,7 @@ export const wall: WordsLike<typeof en> = {
   late: '{{who}} llega tarde',
   awayTill: '{{who}} fuera hasta {{time}}',
   away: '{{who}} fuera',
-  tooSmall: 'Pantalla chica para {{distance}}',
+  tooSmall: 'Chica: leer a menos de {{distance}}',
   and: '{{one}}, {{other}}',
   nobody: 'nadie',
   'what.look': 'revisar',

@@ -1,0 +1,38 @@
+import type { AdviceView } from '@stokehold/domain/contract';
+import type { Figures } from '../../units/figures.js';
+import type { SayRoundWords } from '../../words/round.js';
+
+export interface AdviceSentence {
+  /** What to do, in one short sentence. */
+  readonly order: string;
+  /** Why, and what the other way would bring. */
+  readonly reason: string;
+}
+
+const ADDS_WOOD: readonly AdviceView['action'][] = ['one', 'two', 'one-thin', 'one-thick', 'two-thin'];
+
+function comparison(advice: AdviceView, say: SayRoundWords, figures: Figures): string | undefined {
+  const { otherwise, leavesBandAt } = advice;
+  if (!otherwise?.leavesBandAt) return undefined;
+  const other = say(`other.${otherwise.action}`, { time: figures.time(otherwise.leavesBandAt) });
+  return `${other}; ${leavesBandAt ? say('leavesToo', { time: figures.time(leavesBandAt) }) : say('holds')}`;
+}
+
+/** The machine's advice as a person says it across a fire. */
+export function adviceSentence(advice: AdviceView, say: SayRoundWords, figures: Figures): AdviceSentence {
+  const { bedKg, fullBedKg, tempC, splitLeftFrac, code } = advice.reason;
+  const why = say(`why.${code}`, {
+    bed: figures.bare('mass', bedKg),
+    full: figures.of('mass', fullBedKg),
+    temp: figures.of('temp', tempC),
+    left: figures.percent(splitLeftFrac),
+  });
+  const sentences = [
+    why,
+    comparison(advice, say, figures),
+    advice.freshOnDoorSide && ADDS_WOOD.includes(advice.action) ? say('doorSide') : undefined,
+    advice.action === 'rake' ? say('lookAgain', { time: figures.time(advice.lookAgainAt) }) : undefined,
+    advice.source === 'pencil-rule' ? say('byRule') : undefined,
+  ];
+  return { order: say(`do.${advice.action}`), reason: sentences.filter(Boolean).join(' ') };
+}

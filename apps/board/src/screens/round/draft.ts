@@ -1,0 +1,79 @@
+import type { PitView, RecordCheck } from '@stokehold/domain/contract';
+import type { Said } from '../../live/use-command.js';
+
+export type Put = 'rake' | 'one' | 'two';
+
+/** What somebody has said of a fire so far; kept on the device until it is recorded, so that a killed page loses nothing. */
+export interface Draft {
+  readonly bed?: RecordCheck['bed'] | undefined;
+  readonly left?: RecordCheck['left'] | undefined;
+  readonly put?: Put | undefined;
+  readonly size?: RecordCheck['size'] | undefined;
+  readonly fireEndTempC?: number | undefined;
+  readonly stackEndTempC?: number | undefined;
+  readonly smoke?: 'clean' | 'dirty' | undefined;
+  readonly note?: string | undefined;
+}
+
+export type Missing = 'needBed' | 'needLeft' | 'needPut';
+
+/** What is still to be said before the check can be recorded; undefined when all is there. */
+export function missingIn(draft: Draft): Missing | undefined {
+  if (!draft.bed) return 'needBed';
+  if (!draft.left) return 'needLeft';
+  return draft.put ? undefined : 'needPut';
+}
+
+const SPLITS: Readonly<Record<Put, number>> = { rake: 0, one: 1, two: 2 };
+
+/** The check that a full draft stands for; undefined while something is missing. */
+export function checkOf(draft: Draft, pitId: RecordCheck['pitId'], seenAt: string): Said<'recordCheck'> | undefined {
+  const { bed, left, put, size, fireEndTempC, stackEndTempC, smoke, note } = draft;
+  if (!bed || !left || !put) return undefined;
+  return {
+    pitId, seenAt, bed, left,
+    raked: put === 'rake',
+    splits: SPLITS[put],
+    size: size ?? 'standard',
+    ...(fireEndTempC !== undefined && { fireEndTempC }),
+    ...(stackEndTempC !== undefined && { stackEndTempC }),
+    ...(smoke && { smoke }),
+    ...(note?.trim() && { note: note.trim() }),
+  };
+}
+
+/** Back from a check that was refused to the draft it came from, to be corrected. */
+export function draftOf(check: Said<'recordCheck'>): Draft {
+  const { bed, left, splits, size, fireEndTempC, stackEndTempC, smoke, note } = check;
+  return { bed, left, put: splits === 0 ? 'rake' : splits === 1 ? 'one' : 'two', size, fireEndTempC, stackEndTempC, smoke, note };
+}
+
+/** What the estimate believes at the two ends, °C; where a reading by hand begins. */
+export function believedEnds(view: PitView): { readonly fire: number; readonly stack: number } | undefined {
+  const zones = view.fire?.zoneTempC;
+  const fire = zones?.[0];
+  const stack = zones?.at(-1);
+  return fire === undefined || stack === undefined ? undefined : { fire, stack };
+}
+
+const KEPT = 'draft';
+
+/** The draft that this device keeps for a fire; an unreadable one counts as none. */
+export function keptDraft(pitId: string): Draft {
+  try {
+    const all = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Record<string, Draft>;
+    return all[pitId] ?? {};
+  } catch {
+    return {};
+  }
+}
+
+/** Keeps one draft a fire; an empty one is forgotten. Where the device has no room the draft lives as long as the page. */
+export function keepDraft(pitId: string, draft: Draft): void {
+  try {
+    const { [pitId]: _old, ...others } = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Record<string, Draft>;
+    localStorage.setItem(KEPT, JSON.stringify(Object.keys(draft).length ? { ...others, [pitId]: draft } : others));
+  } catch {
+    return;
+  }
+}

@@ -1,0 +1,17 @@
+/** Words of the forms of all desk screens. */
+export const desk = {
+  timeMissing: 'Type a date and a time.',
+  timeSkipped: 'This time does not exist that night: from {{from}} the clocks go to {{to}}. Choose another.',
+  timeTwice: 'The clocks go back: this time comes twice.',
+  timeFirst: 'the first',
+  timeSecond: 'the second',
+  wholeNumber: 'Type a whole number.',
+  tooLong: 'At most {{count}} letters.',
+  sent: 'Recorded.',
+  chooseOne: 'Choose one.',
+  nobody: 'nobody',
+  nothing: 'nothing',
+  estimate: 'estimate',
+  onlyLead: 'Only the shift lead and the manager see this.',
+  onlyManager: 'Only the manager may change the yard.',
+} as const;
