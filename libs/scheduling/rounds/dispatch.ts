@@ -7,6 +7,9 @@ const MEET_S = 900;
 /** What a second of walking weighs against a second of uneven work when somebody is chosen. Source: tests/bench/rounds.mjs. */
 const WALK_TO_WORK = 20;
 
+/** A task presses this long before its latest start; until then checks that are due go first. Source: tests/bench/rounds.mjs. */
+const TASK_AHEAD_S = 300;
+
 /** A job that could be begun now, and how urgent it is. */
 interface Candidate {
   readonly job: number;
@@ -48,6 +51,7 @@ export function dispatchRoster(night: Night): Roster {
     nowS = next;
   }
   for (const member of floor.crew) {
+    roster.workS[member.index] = member.workS;
     enterBlocks(night, member, Infinity);
     roster.lists[member.index] = member.list.sort((a, b) => roster.startS[a]! - roster.startS[b]! || night.jobs[a]!.lengthS - night.jobs[b]!.lengthS || a - b);
   }
@@ -107,11 +111,11 @@ function candidates(floor: Floor): Candidate[] {
     const dueS = before === undefined ? pit.firstDueS : before + gap.dueS;
     if (dueS >= pit.keepS) continue;
     const releaseS = before === undefined ? job.releaseS : Math.max(job.releaseS, before + gap.earliestS);
-    found.push({ job: j, releaseS, readyS: Math.max(releaseS, Math.min(job.targetS, dueS)), urgentS: dueS });
+    found.push({ job: j, releaseS, readyS: Math.max(releaseS, Math.min(job.targetS - Math.floor(gap.dueS / 10), dueS)), urgentS: dueS });
   }
   for (const j of open) {
     const job = night.jobs[j]!;
-    const late = job.kind === 'break' ? job.targetS : Math.floor((job.targetS + Math.min(job.latestS, job.targetS + 3600)) / 2);
+    const late = job.kind === 'break' ? job.targetS : job.latestS - TASK_AHEAD_S;
     found.push({ job: j, releaseS: job.releaseS, readyS: job.kind === 'break' ? Math.max(job.releaseS, job.targetS) : job.releaseS, urgentS: late });
   }
   return found.sort((a, b) => a.urgentS - b.urgentS || a.job - b.job);
@@ -148,7 +152,7 @@ function assignOne(floor: Floor, nowS: number): boolean {
 }
 
 /** How long before its time somebody must set out at the most. */
-const aheadFor = (night: Night, job: Job) => (job.place < 0 ? 0 : Math.max(0, ...night.walkS.map((row) => row[job.place]!)));
+const aheadFor = (night: Night, job: Job) => (job.place < 0 ? 0 : night.farthestS[job.place]!);
 
 /** Two people for one task: the two who can be there first, if they need not wait long for each other. */
 function assignTogether(floor: Floor, { job: j, releaseS }: Candidate, nowS: number): boolean {

@@ -13,7 +13,7 @@ export interface GeneratedNight {
 
 /**
  * A night drawn by a seed, for benchmarks and property tests: two rows of pits half a minute apart, due gaps of 26 to 34
- * minutes, checks of 4 to 6, per pit one load, three probes, a turn, a wrap and an unload (half of load and unload for two),
+ * minutes, checks of 3 to 6, per pit one load, three probes, a turn, a wrap and an unload (half of load and unload for two),
  * hauls from the stack each hour, one break of 30 and two of 10 minutes each, three quarters of the people able to do all.
  * Whole half minutes. The numbers are our own.
  */
@@ -26,7 +26,7 @@ export function generatedNight({ pits, people, seed, gapFactor = 1, hours = 12, 
   const pitList = Array.from({ length: pits }, (_, i) => pitOf(i, { random, from, gapFactor }));
   const tasks = [
     ...pitList.flatMap((pit, i) => cookOf(pit, i, { random, from, spanS: until - from })),
-    ...Array.from({ length: hours - 2 }, (_, h): RoundTask => window(`haul-${two(h)}`, 'haul', 'stack', { earliestAt: later(from, (h + 1) * HOUR_S), dueS: 30 * MINUTE_S, lengthS: 12 * MINUTE_S, people: 1 }, true)),
+    ...Array.from({ length: hours - 2 }, (_, h): RoundTask => window(`haul-${two(h)}`, 'haul', 'stack', { earliestAt: later(from, (h + 1) * HOUR_S), dueS: 30 * MINUTE_S, lengthS: 8 * MINUTE_S, people: 1 }, true)),
   ];
   const crew = Array.from({ length: people }, (_, i) => personOf(i, people, from, until));
   return { from, until, places, walkS, people: crew, pits: pitList, tasks, frozen: [], pins: [], promises: [] };
@@ -41,7 +41,7 @@ function pitOf(i: number, { random, from, gapFactor }: { random: RandomStream; f
   const gap = { earliestS: toHalfMinutes(0.6 * dueS), dueS, latestSafeS: toHalfMinutes(1.35 * dueS) };
   const firstS = Math.max(60, 30 * random.below(dueS / 30));
   const first = { earliestAt: later(from, Math.min(0, firstS - dueS + gap.earliestS)), dueAt: later(from, firstS), latestSafeAt: later(from, firstS + gap.latestSafeS - dueS) };
-  return { id: `pit-${two(i)}` as PitId, place: `place-${two(i)}`, weight: 1 + random.below(3), first, gap, checkS: halfMinutes(random, 4, 6) };
+  return { id: `pit-${two(i)}` as PitId, place: `place-${two(i)}`, weight: 1 + random.below(3), first, gap, checkS: halfMinutes(random, 3, 6) };
 }
 
 interface Times {
@@ -58,7 +58,7 @@ const window = (id: string, kind: string, place: string, { earliestAt, dueS, len
 function cookOf(pit: RoundPit, i: number, { random, from, spanS }: { random: RandomStream; from: EpochS; spanS: number }): readonly RoundTask[] {
   const people = i % 2 === 0 ? 2 : 1;
   const steps: readonly (readonly [string, number, number, 1 | 2, string?])[] = [
-    ['load', 0.02, 10, people, 'cook'], ['probe', 0.3, 4, 1], ['turn', 0.4, 6, 1, 'cook'], ['probe', 0.5, 4, 1], ['wrap', 0.6, 10, 1, 'cook'], ['probe', 0.75, 4, 1], ['unload', 0.85, 12, people, 'cook'],
+    ['load', 0.02, 8, people, 'cook'], ['probe', 0.3, 2, 1], ['turn', 0.4, 4, 1, 'cook'], ['probe', 0.5, 2, 1], ['wrap', 0.6, 6, 1, 'cook'], ['probe', 0.75, 2, 1], ['unload', 0.85, 8, people, 'cook'],
   ];
   return steps.map(([kind, at, minutes, needs, skill], n): RoundTask => {
     const earliestAt = later(from, toHalfMinutes(at * spanS) + halfMinutes(random, 0, 40));

@@ -16,3 +16,5 @@ export { loadOf } from './load.js';
 export { roundsOf } from './rounds-of.js';
 export { generatedNight } from './generated-night.js';
 export type { GeneratedNight } from './generated-night.js';
+export { planRounds } from './plan-rounds.js';
+export type { PlanOptions } from './plan-rounds.js';

@@ -60,6 +60,8 @@ export interface Night {
   readonly problem: RoundProblem;
   readonly places: readonly string[];
   readonly walkS: readonly (readonly number[])[];
+  /** The longest walk to each place: how early somebody must set out. */
+  readonly farthestS: readonly number[];
   readonly people: readonly NightPerson[];
   readonly pits: readonly NightPit[];
   readonly jobs: readonly Job[];
@@ -88,7 +90,8 @@ export function nightOf(problem: RoundProblem): Night {
     };
   });
   jobs.push(...tasksOf(problem, sources), ...sources.flatMap((person, i) => blocksOf(problem, person, i, sources)));
-  return { problem, places: problem.places, walkS: problem.walkS, people, pits, jobs, promiseS: parameter(problem, 'promiseS') };
+  const farthestS = problem.places.map((_, to) => Math.max(0, ...problem.walkS.map((row) => row[to]!)));
+  return { problem, places: problem.places, walkS: problem.walkS, farthestS, people, pits, jobs, promiseS: parameter(problem, 'promiseS') };
 }
 
 function nightPerson(problem: RoundProblem, person: RoundPerson): NightPerson {

@@ -15,6 +15,8 @@ export interface Roster {
   readonly startS: Int32Array;
   /** On how many lists a job stands: 0, or as many as it needs people. */
   readonly placed: Uint8Array;
+  /** Work on each list, with what was done before, s. */
+  readonly workS: number[];
 }
 
 /** The facts alone: frozen work, begun breaks, absences. Pinned starts are placed by whoever plans. */
@@ -24,11 +26,15 @@ export function emptyRoster(night: Night): Roster {
     lists: night.people.map(() => []),
     startS: new Int32Array(night.jobs.length),
     placed: new Uint8Array(night.jobs.length),
+    workS: night.people.map(({ workedS }) => workedS),
   };
   const facts = night.jobs.flatMap((job, j) => (job.frozen ? [j] : [])).sort((a, b) => night.jobs[a]!.releaseS - night.jobs[b]!.releaseS || a - b);
   for (const j of facts) {
     const job = night.jobs[j]!;
-    for (const person of job.able) roster.lists[person]!.push(j);
+    for (const person of job.able) {
+      roster.lists[person]!.push(j);
+      if (isWork(job)) roster.workS[person]! += job.lengthS;
+    }
     roster.startS[j] = job.releaseS;
     roster.placed[j] = job.able.length;
   }
@@ -40,11 +46,15 @@ export const copyRoster = (roster: Roster): Roster => ({
   lists: roster.lists.map((list) => [...list]),
   startS: roster.startS.slice(),
   placed: roster.placed.slice(),
+  workS: [...roster.workS],
 });
 
 /** Sets a roster back to a copy made of it before. */
 export function restoreRoster(roster: Roster, copy: Roster): void {
-  for (let p = 0; p < copy.lists.length; p++) roster.lists[p] = copy.lists[p]!.slice();
+  for (let p = 0; p < copy.lists.length; p++) {
+    roster.lists[p] = copy.lists[p]!.slice();
+    roster.workS[p] = copy.workS[p]!;
+  }
   roster.startS.set(copy.startS);
   roster.placed.set(copy.placed);
 }

@@ -1,0 +1,91 @@
+import { randomStream, seedFrom } from '@stokehold/domain/quantity';
+import { anneal, type Reworkable, type StopRule } from '../search/index.js';
+import { clashS, guideCost } from './cost.js';
+import { dispatchRoster } from './dispatch.js';
+import { compareRanks, levelsOf, ranked } from './levels.js';
+import { retime } from './list-change.js';
+import { nightOf, type Night } from './night.js';
+import { planFrom } from './plan-from.js';
+import type { PlanResult } from './plan.js';
+import type { RoundProblem } from './problem.js';
+import { recreate } from './recreate.js';
+import { copyRoster, restoreRoster, type Roster } from './roster.js';
+import { ruin } from './ruin.js';
+import { settle } from './settle.js';
+
+export interface PlanOptions {
+  readonly seed: number;
+  readonly stop: StopRule;
+}
+
+/** Weighted seconds of lateness that are taken one time in e, at the start of a cycle and at its end. Source: tests/bench/rounds.mjs. */
+const WARM = 240;
+const COLD = 4;
+
+/**
+ * The plan of the night: dispatch, then seeded ruin and recreate until `stop` says so; never worse than the dispatch.
+ *
+ * @param problem  validated (validateRounds)
+ * @returns the plan with its levels, bound, reasons, and what it takes to make it again. Held to rounds/plan-rounds.test.ts
+ */
+export function planRounds(problem: RoundProblem, options: PlanOptions): PlanResult {
+  const night = nightOf(problem);
+  return searchFrom(dispatchRoster(night), options);
+}
+
+/** Improves a roster and tells what was found. */
+export function searchFrom(start: Roster, { seed, stop }: PlanOptions): PlanResult {
+  const { night } = start;
+  const dispatched = levelsOf(start);
+  let best = copyRoster(start);
+  let bestRank = ranked(dispatched, night.promiseS);
+  const roster = copyRoster(start);
+  retime(roster);
+  recreate(roster, leftOut(roster));
+  let accepted = copyRoster(roster);
+  const work: Reworkable = {
+    change: (random) => {
+      ruin(roster, random);
+      recreate(roster, leftOut(roster), random);
+    },
+    cost: () => guideCost(roster, levelsOf(roster)),
+    accept: () => {
+      accepted = copyRoster(roster);
+    },
+    reject: () => restoreRoster(roster, accepted),
+    keepIfBest: () => {
+      const rank = ranked(levelsOf(roster), night.promiseS);
+      if (compareRanks(rank, bestRank) >= 0 || clashS(roster) > 0) return;
+      best = copyRoster(roster);
+      bestRank = rank;
+    },
+    backToBest: () => {
+      restoreRoster(roster, best);
+      retime(roster);
+      accepted = copyRoster(roster);
+    },
+  };
+  work.keepIfBest();
+  const movable = night.people.length > 0 && night.jobs.some((job) => job.fixedS === undefined);
+  const iterations = movable ? anneal(work, { random: randomStream(seedFrom('rounds', seed)), stop, warm: WARM, cold: COLD }) : 0;
+  return resultOf(settle(best), { seed, iterations, dispatched, night });
+}
+
+/** What stands on no list, pinned starts aside. */
+const leftOut = (roster: Roster): readonly number[] =>
+  roster.night.jobs.flatMap((job, j) => (roster.placed[j] === 0 && job.fixedS === undefined ? [j] : []));
+
+function resultOf(roster: Roster, found: { seed: number; iterations: number; dispatched: PlanResult['dispatched']; night: Night }): PlanResult {
+  const plan = planFrom(roster);
+  return {
+    plan,
+    seed: found.seed,
+    iterations: found.iterations,
+    problemHash: hashOf(found.night.problem),
+    planHash: hashOf([plan.assignments, plan.unplaced, plan.levels]),
+    dispatched: found.dispatched,
+    gapWeightedS: plan.levels.lateWeightedS - plan.bound.lateWeightedS,
+  };
+}
+
+const hashOf = (value: unknown): number => seedFrom(JSON.stringify(value));
