@@ -1,0 +1,37 @@
+import type { Me } from '@stokehold/domain/contract';
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import { homeOf } from '../../home-of.js';
+import { NoAnswer, Refused } from '../../live/refused.js';
+import { useBecome } from '../../live/use-me.js';
+
+interface WayIn {
+  readonly enter: (asking: () => Promise<Me>) => Promise<boolean>;
+  readonly busy: boolean;
+  readonly failed: Refused | NoAnswer | undefined;
+}
+
+/** Goes in by whichever way: on success to where this device begins, else with the reason why not. */
+export function useWayIn(): WayIn {
+  const become = useBecome();
+  const [, go] = useLocation();
+  const [busy, setBusy] = useState(false);
+  const [failed, setFailed] = useState<Refused | NoAnswer>();
+  const enter = async (asking: () => Promise<Me>) => {
+    setBusy(true);
+    setFailed(undefined);
+    try {
+      const me = await asking();
+      become(me);
+      go(homeOf(me), { replace: true });
+      return true;
+    } catch (error) {
+      if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
+      setFailed(error);
+      return false;
+    } finally {
+      setBusy(false);
+    }
+  };
+  return { enter, busy, failed };
+}

@@ -1,0 +1,43 @@
+import type { entry as en } from '../en/entry.js';
+import type { WordsLike } from '../words.js';
+
+export const entry: WordsLike<typeof en> = {
+  signInTitle: '¿Quién está aquí?',
+  pinFor: '{{name}}, su PIN',
+  digits_one: '{{count}} dígito puesto',
+  digits_other: '{{count}} dígitos puestos',
+  erase: 'Borrar',
+  signIn: 'Entrar',
+  otherPerson: 'Otra persona',
+  nobodyYet: 'Nadie tiene PIN todavía. El gerente los pone en Ajustes.',
+  wallNeedsNoPin: 'Este aparato es un tablero de pared. Aquí nadie entra con PIN.',
+  toWall: 'Abrir la pared',
+
+  enrolTitle: 'Dar de alta este aparato',
+  enrolWhy: 'El gerente hace un código de un solo uso en Ajustes, para un teléfono, un escritorio o un tablero de pared. Abra la dirección que sale ahí o escriba el código.',
+  code: 'Código de un solo uso',
+  deviceName: 'Nombre de este aparato',
+  deviceNameHint: 'Por ejemplo: teléfono del patio',
+  enrol: 'Dar de alta',
+  firstRunHint: 'Aquí todavía no hay patio. La ventana del servidor muestra una dirección para el primer arranque: abra esa.',
+
+  firstRunTitle: 'Prepare su patio',
+  firstRunWhy: 'Esto crea el patio, su gerente y este aparato. Los ahumadores, el equipo y el tablero siguen después, en Ajustes. Todo se puede cambiar.',
+  noToken: 'A esta dirección le falta su clave. Copie la dirección completa de la ventana del servidor.',
+  yard: 'El patio',
+  yardName: 'Nombre del patio',
+  timeZone: 'Zona horaria',
+  units: 'Unidades',
+  'units.us': '°F, lb, in',
+  'units.metric': '°C, kg, cm',
+  yardLanguage: 'Idioma del tablero de pared',
+  you: 'Usted, el gerente',
+  yourName: 'Su nombre',
+  pin: 'PIN, seis dígitos',
+  pinAgain: 'El PIN otra vez',
+  pinHint: 'No seis veces el mismo dígito ni una serie como 123456.',
+  pinDiffers: 'Los dos PIN no son iguales. Escríbalos otra vez.',
+  pinWeak: 'Seis dígitos, no todos iguales ni una serie como 123456.',
+  make: 'Crear el patio',
+  unknownZone: 'No está en la base de zonas horarias. Pruebe un nombre como America/Chicago.',
+};
