@@ -1,13 +1,8 @@
-import 'reflect-metadata';
 import { resolve } from 'node:path';
 import { type Arguments, readArguments } from './arguments.js';
-import { openHouse } from './house.js';
-import { FirstRunToken } from './identity/index.js';
-import { openPractice } from './open-practice.js';
 import { EmbeddedDatabase } from './platform/database/index.js';
-import { log, readSettings, type Settings } from './platform/index.js';
-import { screensAreBuilt } from './screens.js';
-import { welcome } from './welcome.js';
+import { readSettings, type Settings } from './platform/config.js';
+import { log } from './platform/log.js';
 
 const CLOSE_S = 20;
 
@@ -34,21 +29,19 @@ class Opened {
   }
 }
 
-async function open(opened: Opened, settings: Settings, { practice }: Arguments): Promise<void> {
+/** The database starts while the house is loaded: each takes about as long as the other. */
+async function open(opened: Opened, settings: Settings, given: Arguments): Promise<void> {
+  const loading = import('./serve.js');
   const embedded = settings.DATABASE_URL ? undefined : await EmbeddedDatabase.open({ folder: settings.STOKEHOLD_DATA });
   if (embedded) opened.add(() => embedded.close());
-  const app = await openHouse({
+  const { serve } = await loading;
+  await serve({
+    settings,
+    arguments: given,
     databaseUrl: settings.DATABASE_URL ?? embedded!.url,
-    workers: settings.STOKEHOLD_WORKERS,
-    dataFolder: resolve(settings.STOKEHOLD_DATA),
+    data: embedded ? embedded.folder : `the database of DATABASE_URL, and its keys in ${resolve(settings.STOKEHOLD_DATA)}`,
+    onOpened: (close) => opened.add(close),
   });
-  opened.add(() => app.close());
-  await app.listen(settings.PORT, settings.HOST);
-  const { port } = app.getHttpServer().address() as { port: number };
-  const data = embedded ? embedded.folder : `the database of DATABASE_URL, and its keys in ${resolve(settings.STOKEHOLD_DATA)}`;
-  const firstRunToken = await app.get(FirstRunToken).issue();
-  process.stdout.write(`${welcome({ host: settings.HOST, port, data, firstRunToken, screensBuilt: screensAreBuilt() })}\n`);
-  if (practice) process.stdout.write(`${await openPractice(app, port)}\n`);
 }
 
 /** One sentence for the person at the window; the rest for the log. */

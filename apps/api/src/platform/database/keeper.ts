@@ -2,7 +2,7 @@ import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { Client } from 'pg';
 import type { Place } from './place.js';
-import { findPostmaster, isAlive } from './postmaster.js';
+import { findPostmaster } from './postmaster.js';
 import { START_S, USER } from './server.js';
 
 /** Every process that uses the server holds this lock together with the others; who gets it alone is the last. */
@@ -22,10 +22,11 @@ export async function joinKeepers(place: Place, pid: number): Promise<Keeper | u
   const until = Date.now() + START_S * 1000;
   let last: unknown;
   while (Date.now() < until) {
-    if (!isAlive(pid)) return undefined;
-    const port = findPostmaster(place.files)?.port;
+    const running = findPostmaster(place.files);
+    if (running?.pid !== pid) return undefined;
+    const { port } = running;
     try {
-      if (port) return { client: await connect(place, port), port };
+      if (port > 0) return { client: await connect(place, port), port };
     } catch (error) {
       last = error;
       if ((error as { code?: string }).code === '28P01') {

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 /** What a server writes about itself in its folder while it runs. */
 export interface Postmaster {
   readonly pid: number;
+  /** 0 until it has chosen one. */
   readonly port: number;
 }
 
@@ -19,12 +20,12 @@ export function findPostmaster(folder: string): Postmaster | undefined {
     return undefined;
   }
   const pid = Number(lines[0]);
-  if (isPostgres(pid)) return { pid, port: Number(lines[3]) };
+  if (isPostgres(pid)) return { pid, port: Number(lines[3]) || 0 };
   rmSync(fileOf(folder), { force: true });
   return undefined;
 }
 
-export function isAlive(pid: number): boolean {
+function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;
