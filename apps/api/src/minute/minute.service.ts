@@ -29,10 +29,14 @@ export class Minute {
     }
   }
 
-  /** Tells the yard the minute that it now is there; false where no shift runs, or where it was told already. */
+  /**
+   * Tells the yard the minute that it now is there; false where it was told already, and where no shift runs. A shift
+   * that is over is told one minute more: screens and alarms learn from it that the night has ended.
+   */
   async tell(yardId: YardId): Promise<boolean> {
     const told = await this.deeds.run(yardId, async (deed) => {
-      if (!(await this.shifts.running(deed.em, yardId, deed.now)) || !(await takeMinute(deed.em, yardId, deed.now))) return false;
+      const running = (await this.shifts.running(deed.em, yardId, deed.now)) !== undefined;
+      if (!(await takeMinute(deed.em, yardId, { now: deed.now, running }))) return false;
       deed.tell({ kind: 'minute-passed' });
       return true;
     });
@@ -45,11 +49,12 @@ export class Minute {
  * Takes this minute of the yard for this process. The row is the lock: processes that come at the same time wait for
  * the first and then find the minute taken; when the first dies before it commits, the next has it at once.
  */
-async function takeMinute(em: EntityManager, yardId: YardId, now: EpochS): Promise<boolean> {
+async function takeMinute(em: EntityManager, yardId: YardId, { now, running }: { now: EpochS; running: boolean }): Promise<boolean> {
   const taken = (await em.query(
-    `insert into minute_told (yard_id, minute) values ($1, $2)
-     on conflict (yard_id) do update set minute = excluded.minute where minute_told.minute < excluded.minute returning yard_id`,
-    [yardId, Math.floor(now / MINUTE_S)],
+    `insert into minute_told (yard_id, minute, was_running) select $1::uuid, $2::bigint, true where $3::boolean or exists (select from minute_told where yard_id = $1)
+     on conflict (yard_id) do update set minute = excluded.minute, was_running = $3
+     where minute_told.minute < excluded.minute and (minute_told.was_running or $3) returning yard_id`,
+    [yardId, Math.floor(now / MINUTE_S), running],
   )) as unknown[];
   return taken.length > 0;
 }

@@ -51,14 +51,28 @@ it('a teller that dies before its commit leaves the minute to the next', async (
   expect(await next).toBe(true);
 });
 
-it('a yard without a running shift is not told', async () => {
-  house.now = fromIso(SHIFT.until) + 2 * HOUR_S as typeof house.now;
+it('a shift that is over is told one minute more, and then none', async () => {
+  house.now = (fromIso(SHIFT.until) + 2 * HOUR_S) as typeof house.now;
+  expect(await tellAtOnce(3)).toBe(1);
+  house.now = (house.now + 60) as typeof house.now;
   expect(await tellAtOnce(1)).toBe(0);
+});
+
+it('a yard that never had a shift is not told', async () => {
+  const quiet = randomUUID() as YardId;
+  await house.database.query(`insert into yard select $1, 'Quiet Yard', time_zone, units, language, plan_width_m, plan_height_m, plan_top_deg, wood_x_m,
+    wood_y_m, walk_speed_m_per_s, screen_diagonal_m, view_distance_m, practice, 0, created_at from yard where id = $2`, [quiet, house.yardId]);
+  expect(await tellAtOnce(2, quiet)).toBe(0);
 });
 
 it('yards of practice nights are left out of the tick', async () => {
   house.now = fromIso('2027-01-16T01:00:00Z');
+  await house.database.query('update minute_told set minute = 0');
   await house.database.query('update yard set practice = true where id = $1', [house.yardId]);
+  const told = async () => Number(((await house.database.query('select minute from minute_told where yard_id = $1', [house.yardId])) as { minute: string }[])[0]?.minute);
   await house.app.get(Minute).onTheMinute();
-  expect(await tellAtOnce(1, house.yardId as YardId)).toBe(1);
+  expect(await told()).toBe(0);
+  await house.database.query('update yard set practice = false where id = $1', [house.yardId]);
+  await house.app.get(Minute).onTheMinute();
+  expect(await told()).toBe(Math.floor(house.now / 60));
 });

@@ -414,7 +414,8 @@ create index outbox_waiting on outbox (yard_id, seq) where done_at is null;
 
 create table minute_told (
   yard_id uuid primary key references yard on delete cascade,
-  minute bigint not null
+  minute bigint not null,
+  was_running boolean not null
 );
 `;
 
