@@ -1,6 +1,6 @@
 import { crewOf, enterBlocks, startFor, type CrewMember } from './crew.js';
 import type { Job, Night } from './night.js';
-import { emptyRoster, walkS, type Roster } from './roster.js';
+import { emptyRoster, endS, walkS, type Roster } from './roster.js';
 
 /** Two people who meet wait at most this long for each other, unless the task is due. [common practice, no source] */
 const MEET_S = 900;
@@ -110,7 +110,7 @@ function candidates(floor: Floor): Candidate[] {
     const { gap } = pit.source;
     const dueS = before === undefined ? pit.firstDueS : before + gap.dueS;
     if (dueS >= pit.keepS) continue;
-    const releaseS = before === undefined ? job.releaseS : Math.max(job.releaseS, before + gap.earliestS);
+    const releaseS = before === undefined ? job.releaseS : Math.max(job.releaseS, before + gap.earliestS, endS(roster, pit.jobs[link - 1]!));
     found.push({ job: j, releaseS, readyS: Math.max(releaseS, Math.min(job.targetS - Math.floor(gap.dueS / 10), dueS)), urgentS: dueS });
   }
   for (const j of open) {

@@ -18,3 +18,6 @@ export { generatedNight } from './generated-night.js';
 export type { GeneratedNight } from './generated-night.js';
 export { planRounds } from './plan-rounds.js';
 export type { PlanOptions } from './plan-rounds.js';
+export { changesBetween, promisesOf } from './changes.js';
+export { repairRounds, worthRepair } from './repair.js';
+export type { RepairWorth } from './repair.js';

@@ -63,14 +63,16 @@ function chains(roster: Roster, tally: Tally): void {
 
 /** Another person costs the units of the promise, a start moved by more than five minutes half of them. */
 function brokenPromises(roster: Roster): number {
+  if (roster.night.problem.promises.length === 0) return 0;
   let units = 0;
-  const owners = new Map<number, number[]>();
-  for (const [person, list] of roster.lists.entries()) for (const j of list) owners.set(j, [...(owners.get(j) ?? []), person]);
+  const kept = new Uint8Array(roster.night.jobs.length);
+  for (const [person, list] of roster.lists.entries()) {
+    for (const j of list) if (roster.night.jobs[j]!.promise?.people.includes(person)) kept[j]! += 1;
+  }
   for (const [j, { promise, kind }] of roster.night.jobs.entries()) {
     if (!promise) continue;
-    const people = owners.get(j);
-    if (!people) units += kind === 'check' ? 0 : promise.units;
-    else if (people.length !== promise.people.length || people.some((person, i) => person !== promise.people[i])) units += promise.units;
+    if (roster.placed[j] === 0) units += kind === 'check' ? 0 : promise.units;
+    else if (kept[j] !== promise.people.length || kept[j] !== roster.placed[j]) units += promise.units;
     else if (Math.abs(roster.startS[j]! - promise.startS) > PROMISE_SLIP_S) units += promise.units / 2;
   }
   return units;

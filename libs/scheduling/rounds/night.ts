@@ -1,6 +1,6 @@
 import type { PersonId } from '@stokehold/domain/quantity';
 import { parameter, workKey, type RoundPerson, type RoundPit, type RoundProblem, type Work } from './problem.js';
-import { keepUntilS, skeletonOf } from './skeleton.js';
+import { keepUntilS, keptSkeleton } from './skeleton.js';
 
 // The problem by index, sorted by id, in seconds from `from`: what the planner works on. The checker never sees it.
 
@@ -148,7 +148,7 @@ function checksOf(problem: RoundProblem, pit: RoundPit, p: number, sources: Sour
     };
   };
   const begun = problem.frozen.filter(({ work }) => work.kind === 'check' && work.pitId === pit.id).map(({ startsAt }) => startsAt - problem.from).sort((a, b) => a - b);
-  const laid = skeletonOf(problem, pit, begun.at(-1));
+  const laid = keptSkeleton(problem, pit, begun.at(-1), promisedStarts(problem, pit, firstNth + begun.length));
   const wanted = Math.max(0, ...problem.pins.map(({ work }) => (work.kind === 'check' && work.pitId === pit.id ? work.nth - firstNth + 1 : 0)));
   const jobs = [...begun.map((startS, i) => job(i, startS, startS)), ...laid.map(({ targetS, releaseS }, i) => job(begun.length + i, targetS, releaseS))];
   const lastS = jobs.at(-1)?.targetS ?? Math.max(0, pit.first.dueAt - problem.from);
@@ -156,12 +156,23 @@ function checksOf(problem: RoundProblem, pit: RoundPit, p: number, sources: Sour
   return jobs;
 }
 
+/** Promised starts of a pit's checks from the nth on, without a gap in their numbers. */
+function promisedStarts(problem: RoundProblem, pit: RoundPit, fromNth: number): readonly number[] {
+  const byNth = new Map(problem.promises.flatMap(({ work, startsAt }) => (work.kind === 'check' && work.pitId === pit.id ? [[work.nth, startsAt - problem.from] as const] : [])));
+  const starts: number[] = [];
+  for (let nth = fromNth; byNth.has(nth); nth++) starts.push(byNth.get(nth)!);
+  return starts;
+}
+
+/** Work that may begin but was promised for later waits for its promise. */
+const notBeforePromise = (releaseS: number, latestS: number, promise: Job['promise']) => (promise && promise.startS <= latestS ? Math.max(releaseS, promise.startS) : releaseS);
+
 const tasksOf = (problem: RoundProblem, sources: Sources): readonly Job[] =>
   [...problem.tasks].sort(byId).map((task) => {
     const { frozenLengthS, ...facts } = decided(problem, { kind: 'task', taskId: task.id }, ableBy(task.skill, sources), sources);
     return {
       kind: 'task', place: problem.places.indexOf(task.place), lengthS: frozenLengthS ?? task.lengthS,
-      releaseS: facts.fixedS ?? Math.max(0, task.earliestAt - problem.from), targetS: task.dueAt - problem.from, latestS: task.latestAt - problem.from, hardLatestS: Infinity,
+      releaseS: facts.fixedS ?? notBeforePromise(Math.max(0, task.earliestAt - problem.from), task.latestAt - problem.from, facts.promise), targetS: task.dueAt - problem.from, latestS: task.latestAt - problem.from, hardLatestS: Infinity,
       weight: task.weight ?? 1, people: facts.frozen ? facts.able.length : task.people, pit: -1, link: 0,
       unpleasant: task.unpleasant ?? false, ...facts,
     };
@@ -198,7 +209,7 @@ function breaksOf(problem: RoundProblem, person: RoundPerson, index: number, sou
     const turn = (index + i) % sources.length;
     const targetS = rest.earliestAt - problem.from + Math.floor((windowS * (2 * turn + 1)) / (2 * sources.length));
     return {
-      kind: 'break', place: -1, lengthS: frozenLengthS ?? rest.lengthS, releaseS: fixedS ?? Math.max(0, rest.earliestAt - problem.from), targetS,
+      kind: 'break', place: -1, lengthS: frozenLengthS ?? rest.lengthS, releaseS: fixedS ?? notBeforePromise(Math.max(0, rest.earliestAt - problem.from), rest.latestAt - problem.from, facts.promise), targetS,
       latestS: rest.latestAt - problem.from, hardLatestS: Infinity, weight: 1, people: 1, pit: -1, link: i, unpleasant: false, ...facts, fixedS,
       frozen: facts.frozen || rest.startedAt !== undefined,
     };

@@ -33,11 +33,11 @@ export function planRounds(problem: RoundProblem, options: PlanOptions): PlanRes
   return searchFrom(dispatchRoster(night), options);
 }
 
-/** Improves a roster and tells what was found. */
-export function searchFrom(start: Roster, { seed, stop }: PlanOptions): PlanResult {
+/** Improves a roster and tells what was found; never worse than `fallback`, a whole plan made without a search. */
+export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback = start): PlanResult {
   const { night } = start;
-  const dispatched = levelsOf(start);
-  let best = copyRoster(start);
+  const dispatched = levelsOf(fallback);
+  let best = copyRoster(fallback);
   let bestRank = ranked(dispatched, night.promiseS);
   const roster = copyRoster(start);
   retime(roster);

@@ -35,5 +35,25 @@ export function skeletonOf(problem: RoundProblem, pit: RoundPit, lastStartS: num
   });
 }
 
+/**
+ * The same for a pit whose next checks were promised: each stays where it was promised as long as the first of them still
+ * lies between its earliest and its due; after the last the skeleton goes on. Else the pit is laid anew.
+ *
+ * @param promisedS  promised starts of the checks after the frozen ones, in order, s from `from`
+ */
+export function keptSkeleton(problem: RoundProblem, pit: RoundPit, lastStartS: number | undefined, promisedS: readonly number[]): readonly SkeletonCheck[] {
+  const [firstS] = promisedS;
+  const earliestS = lastStartS === undefined ? pit.first.earliestAt - problem.from : lastStartS + pit.gap.earliestS;
+  const dueS = lastStartS === undefined ? pit.first.dueAt - problem.from : lastStartS + pit.gap.dueS;
+  if (firstS === undefined || firstS < Math.max(0, earliestS) || firstS > dueS + LATE_AS_PROMISED_S) return skeletonOf(problem, pit, lastStartS);
+  const keepS = keepUntilS(problem, pit);
+  const kept = promisedS.filter((startS) => startS < keepS).map((startS) => ({ targetS: startS, releaseS: startS }));
+  const lastS = kept.at(-1)?.targetS;
+  return lastS === undefined ? [] : [...kept, ...skeletonOf(problem, pit, lastS)];
+}
+
+/** A promise that has become later than due by no more than this is still kept, s. [common practice, no source] */
+const LATE_AS_PROMISED_S = 120;
+
 /** Until when the fire is kept, s from `from`: the pit's own end, at most the problem's. */
 export const keepUntilS = (problem: RoundProblem, pit: RoundPit): number => Math.min(pit.keepUntil ?? problem.until, problem.until) - problem.from;
