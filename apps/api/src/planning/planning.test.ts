@@ -3,10 +3,10 @@ import { fromIso, later, toIso, type EpochS } from '@stokehold/domain/quantity';
 import { DateTime } from 'luxon';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { ChecksModule, ChecksReactions } from '../checks/index.js';
 import { PitsModule, PitsReactions } from '../pits/index.js';
-import { Outbox, type Reaction, type Reactions } from '../platform/index.js';
+import { log, Outbox, type Reaction, type Reactions } from '../platform/index.js';
 import { openTestHouse, type TestHouse } from '../platform/testing.js';
 import { ShiftsModule } from '../shifts/index.js';
 import { PlanningModule, PlanningReactions, Plans } from './index.js';
@@ -76,7 +76,7 @@ async function plan(): Promise<PlanView> {
   const view = await house.app.get(Plans).view(house.database.manager, house.yardId);
   return planView.strict().parse(view);
 }
-const of = (view: PlanView, personId: string) => view.assignments.filter(({ people }) => people.includes(personId));
+const of = (view: PlanView, personId: string) => view.assignments.filter(({ people }) => people.some((id) => id === personId));
 const checksOf = (view: PlanView, pitId: string) => view.assignments.filter(({ work }) => work.kind === 'check' && work.pitId === pitId);
 const count = async (sql: string) => Number(((await house.database.query(`select count(*) as n from ${sql}`)) as { n: string }[])[0]?.n);
 const lightAll = async () => {
@@ -269,6 +269,22 @@ describe('facts of the night', () => {
     expect(await count('plan')).toBe(12);
     expect(await count('plan where is_current')).toBe(1);
     expect((await house.app.get(Plans).assignmentsOf(house.database.manager, house.yardId, bo as never)).length).toBeGreaterThan(15);
+  });
+
+  it('rows that make no problem give no plan: the one before it stays, and the log says what is wrong', async () => {
+    const breakId = randomUUID();
+    await post('/shifts', night([on(ana, [rest(breakId, 4, 6)]), on(bo)]));
+    const before = await plan();
+    await house.database.query(`update crew_break set latest_at = latest_at + interval '12 hours'`);
+    const said = vi.spyOn(log, 'error').mockReturnValue();
+    await post('/presence', { personId: bo, state: 'away' });
+    expect(said.mock.calls.map(([about]) => JSON.stringify(about))).toEqual([expect.stringContaining('break-outside-shift')]);
+    said.mockRestore();
+    expect(await plan()).toEqual(before);
+    await house.database.query(`update crew_break set latest_at = latest_at - interval '12 hours'`);
+    await post('/presence', { personId: bo, state: 'here' });
+    await post('/presence', { personId: bo, state: 'away' });
+    expect(of(await plan(), bo)).toEqual([]);
   });
 
   it('when nobody has the skill for the fires, the plan says so', async () => {
