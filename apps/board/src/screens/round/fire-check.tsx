@@ -19,6 +19,9 @@ const SIZES = ['thin', 'standard', 'thick'] as const;
 /** A second touch of the same button within this time was one touch of a gloved hand. */
 const ONE_TOUCH_MS = 400;
 
+/** The size that the advice asks for, where it is not the usual one. */
+const sizeAdvised = ({ advice }: PitView) => (advice?.action.endsWith('thin') ? 'thin' : advice?.action.endsWith('thick') ? 'thick' : undefined);
+
 interface FireCheckProps {
   readonly view: PitView;
   /** Resolves to whether it was recorded. */
@@ -34,6 +37,7 @@ export function FireCheck({ view, onDone }: FireCheckProps) {
   const [touchedAt, setTouchedAt] = useState(-ONE_TOUCH_MS);
   const [asked, setAsked] = useState(false);
   const missing = missingIn(draft);
+  const advisedSize = draft.put === 'rake' ? undefined : sizeAdvised(view);
   const change = (next: Draft) => {
     setDraft(next);
     keepDraft(view.pit.id, next);
@@ -42,13 +46,12 @@ export function FireCheck({ view, onDone }: FireCheckProps) {
     setAsked(true);
     if (missing || performance.now() - touchedAt < ONE_TOUCH_MS) return;
     setTouchedAt(performance.now());
-    if (!(await onDone(draft))) return;
+    if (!(await onDone({ ...draft, size: draft.size ?? advisedSize }))) return;
     change({});
     setAsked(false);
   };
   const temps = [draft.fireEndTempC, draft.stackEndTempC].map((tempC) => (tempC === undefined ? '–' : figures.degrees(tempC)));
   const read = draft.fireEndTempC !== undefined || draft.stackEndTempC !== undefined;
-  const advisedSize = view.advice?.action.includes('thin') ? 'thin' : view.advice?.action.includes('thick') ? 'thick' : undefined;
   const big = { className: css['choice'], optionClassName: css['big'] };
   return (
     <>

@@ -18,7 +18,7 @@ import { useCallOut } from './call-out.js';
 import { checkOf, draftOf, keepDraft, type Draft } from './draft.js';
 import { FireCheck } from './fire-check.js';
 import { FireHead } from './fire-head.js';
-import { KeptList } from './kept-list.js';
+import { RefusedList, WaitingList } from './kept-list.js';
 import { nextFire } from './my-work.js';
 import css from './round.module.css';
 import { TopLine } from './top-line.js';
@@ -33,10 +33,11 @@ interface RoundProps {
 /** What was recorded last, at once and until the next is: on this phone first, then sent. */
 function Echo({ what, seenAt }: { readonly what: string; readonly seenAt: string }) {
   const say = useRoundWords();
-  const waits = useKept().some((one) => one.route === 'recordCheck' && one.input.seenAt === seenAt);
+  const waiting = useKept().find((one) => one.route === 'recordCheck' && one.input.seenAt === seenAt);
+  if (waiting?.refused) return null;
   return (
     <p className={css['echo']} role="status">
-      ✓ {say(waits ? 'recorded' : 'sent', { what })}
+      ✓ {say(waiting ? 'recorded' : 'sent', { what })}
     </p>
   );
 }
@@ -82,6 +83,7 @@ function Round({ state, personId }: RoundProps) {
           {say('full')}
         </p>
       )}
+      <RefusedList state={state} onCorrect={(kept) => void correct(kept)} />
       {echo && <Echo {...echo} />}
       {view ? (
         <>
@@ -91,7 +93,7 @@ function Round({ state, personId }: RoundProps) {
       ) : (
         <h1>{say('nothing')}</h1>
       )}
-      <KeptList state={state} personId={personId} onCorrect={(kept) => void correct(kept)} />
+      <WaitingList state={state} personId={personId} />
       <WhatNext {...{ state, personId, nowMs }} onFire={(pitId) => { setChosen(pitId); scrollTo({ top: 0 }); }} />
     </>
   );

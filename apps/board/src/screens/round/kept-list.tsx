@@ -8,25 +8,28 @@ import { useSharedWords } from '../../words/shared.js';
 import { keptWords } from './kept-words.js';
 import css from './round.module.css';
 
-interface KeptListProps {
+interface KeptProps {
   readonly state: YardState | undefined;
   readonly personId: string;
-  readonly onCorrect: (kept: Kept) => void;
 }
 
-/** What the server has not taken: what it refused, with its reason, and what is still waiting; nothing leaves unseen. */
-export function KeptList({ state, personId, onCorrect }: KeptListProps) {
+function useNamed(state: YardState | undefined): (one: Kept) => string {
   const say = useRoundWords();
   const shared = useSharedWords();
   const figures = useFigures();
-  const kept = useKept();
-  if (kept.length === 0) return null;
-  const named = (one: Kept) => keptWords(one, { state, say, shared, figures });
-  const refused = kept.filter((one) => one.refused);
-  const waiting = kept.filter((one) => !one.refused);
+  return (one) => keptWords(one, { state, say, shared, figures });
+}
+
+/** What the server refused, with its reason, above everything, until it is corrected or dropped. */
+export function RefusedList({ state, onCorrect }: Pick<KeptProps, 'state'> & { readonly onCorrect: (kept: Kept) => void }) {
+  const say = useRoundWords();
+  const shared = useSharedWords();
+  const named = useNamed(state);
+  const refused = useKept().filter((one) => one.refused);
+  if (refused.length === 0) return null;
   return (
     <section className={css['kept']}>
-      {refused.length > 0 && <h2>{say('refusedTitle')}</h2>}
+      <h2>{say('refusedTitle')}</h2>
       {refused.map((one) => (
         <div key={one.nth} className={css['refused']} role="alert">
           <p>
@@ -38,12 +41,25 @@ export function KeptList({ state, personId, onCorrect }: KeptListProps) {
           </div>
         </div>
       ))}
-      {waiting.length > 0 && <h2>{say('unsentTitle')}</h2>}
+    </section>
+  );
+}
+
+/** What waits for signal, or for its person; while it waits it can be undone. */
+export function WaitingList({ state, personId }: KeptProps) {
+  const say = useRoundWords();
+  const named = useNamed(state);
+  const waiting = useKept().filter((one) => !one.refused);
+  if (waiting.length === 0) return null;
+  const name = (id: string) => state?.people.find((person) => person.id === id)?.name ?? '';
+  return (
+    <section className={css['kept']}>
+      <h2>{say('unsentTitle')}</h2>
       {waiting.map((one) => (
         <div key={one.nth} className={css['waiting']}>
           <span>
             {named(one)}
-            {one.personId !== personId && `, ${say('waitsFor', { who: state?.people.find((person) => person.id === one.personId)?.name ?? '' })}`}
+            {one.personId !== personId && `, ${say('waitsFor', { who: name(one.personId) })}`}
           </span>
           {one.personId === personId && <Button onClick={() => void takeBack(one.nth)}>{say('undo')}</Button>}
         </div>
