@@ -40,12 +40,12 @@ export class AlarmsReactions {
 
   private async nightNow({ em, yardId, now }: Deed, countWood: boolean): Promise<NightNow> {
     const shift = await this.shifts.running(em, yardId, now);
-    const believed = await this.fires.view(em, yardId, now);
+    const standing = await this.fires.standing(em, yardId, now);
     const fires = (shift?.pits ?? []).flatMap(({ pitId, lightAt }) => {
-      const { fire, due } = believed.find((one) => one.pitId === pitId) ?? {};
-      return fire ? [{ pitId, lightAt, mode: fire.mode, latestSafeAt: due ? fromIso(due.latestSafeAt) : undefined }] : [];
+      const fire = standing.find((one) => one.pitId === pitId);
+      return fire ? [{ pitId, lightAt, mode: fire.mode, latestSafeAt: fire.latestSafeAt === null ? undefined : fromIso(fire.latestSafeAt) }] : [];
     });
     if (!countWood) return { now, fires };
-    return { now, fires, wood: await this.wood.view(em, yardId, now, await this.fires.burnRates(em, yardId, now)) };
+    return { now, fires, wood: await this.wood.view(em, yardId, now, new Map(standing.map(({ pitId, dryKgPerS }) => [pitId, dryKgPerS]))) };
   }
 }

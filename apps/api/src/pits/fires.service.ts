@@ -4,7 +4,7 @@ import type { Due } from '@stokehold/domain/fire';
 import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
 import { dueFromView } from './fire-view.js';
-import { PitsStore } from './pits.store.js';
+import { type FireStanding, PitsStore } from './pits.store.js';
 
 /** A belief that nobody carried on for so long says nothing of the fire any more. */
 const BELIEF_HOLDS_S = HOUR_S;
@@ -39,6 +39,11 @@ export class Fires {
     }));
   }
 
+  /** How each burning fire stands, in a few words. */
+  standing(em: EntityManager, yardId: YardId, now: EpochS): Promise<FireStanding[]> {
+    return this.store.standing(em, yardId, later(now, -BELIEF_HOLDS_S));
+  }
+
   /** The due times of all fires that burn, by pit id. */
   async dues(em: EntityManager, yardId: YardId): Promise<FireDue[]> {
     return (await this.store.dues(em, yardId)).map(({ pitId, due, lookedAt }) => ({ pitId, ...dueFromView(due), lastLookAt: lookedAt }));
@@ -46,7 +51,6 @@ export class Fires {
 
   /** Dry wood a second that each burning fire takes: what the splits still needed are reckoned from. */
   async burnRates(em: EntityManager, yardId: YardId, now: EpochS): Promise<ReadonlyMap<PitId, number>> {
-    const fires = await this.store.seen(em, yardId, later(now, -BELIEF_HOLDS_S));
-    return new Map(fires.map(({ pitId, estimate }) => [pitId, estimate.dryKgPerS]));
+    return new Map((await this.standing(em, yardId, now)).map(({ pitId, dryKgPerS }) => [pitId, dryKgPerS]));
   }
 }

@@ -22,6 +22,13 @@ export interface KeptLook {
   readonly lookedAt: EpochS;
   readonly belief: Uint8Array;
 }
+/** A fire in a few words; `latestSafeAt` is an instant of the contract, null while nothing is due. */
+export interface FireStanding {
+  readonly pitId: PitId;
+  readonly mode: FireView['mode'];
+  readonly dryKgPerS: number;
+  readonly latestSafeAt: string | null;
+}
 export interface PastTemp {
   readonly pitId: PitId;
   readonly at: EpochS;
@@ -50,6 +57,15 @@ export class PitsStore {
       [yardId, toIso(believedAfter)],
     )) as SeenRow[];
     return rows.map(({ pit_id, believed_s, ...fire }) => ({ ...fire, pitId: pit_id, believedAt: epochS(believed_s) }));
+  }
+
+  /** How each fire stands, in a few words: for what asks every minute. */
+  async standing(em: EntityManager, yardId: YardId, believedAfter: EpochS): Promise<FireStanding[]> {
+    return (await em.query(
+      `select pit_id as "pitId", estimate->>'mode' as mode, (estimate->>'dryKgPerS')::float8 as "dryKgPerS", due->>'latestSafeAt' as "latestSafeAt"
+       from pit_fire where yard_id = $1 and believed_at > $2 order by pit_id`,
+      [yardId, toIso(believedAfter)],
+    )) as FireStanding[];
   }
 
   /** The due times of fires that have one, and when each was looked at last. */

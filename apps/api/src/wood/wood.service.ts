@@ -47,7 +47,7 @@ export class Wood {
   move(actor: Actor, command: MoveWood): Promise<WoodMoved> {
     return this.commands.run(actor, 'move-wood', command, async (deed) => {
       const { lotId, pitId, pieces, way } = command;
-      await this.yards.pit(deed.em, pitId);
+      await this.yards.pit(deed.em, pitId, deed.yardId);
       await this.store.holdLots(deed.em, [lotId]);
       const lot = await this.lot(deed, lotId);
       const onCart = await this.onCart(deed, pitId, lotId);
@@ -68,7 +68,7 @@ export class Wood {
   recount(actor: Actor, command: RecountLot): Promise<WoodMoved> {
     return this.commands.run(actor, 'recount-lot', command, async (deed) => {
       const { lotId, pitId, found, reason } = command;
-      if (pitId) await this.yards.pit(deed.em, pitId);
+      if (pitId) await this.yards.pit(deed.em, pitId, deed.yardId);
       await this.store.holdLots(deed.em, [lotId]);
       const lot = await this.lot(deed, lotId);
       const onCart = pitId ? await this.onCart(deed, pitId, lotId) : 0;
