@@ -6,7 +6,7 @@ import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { ChecksModule, ChecksReactions } from '../checks/index.js';
 import { PitsModule, PitsReactions } from '../pits/index.js';
-import { log, Outbox, type Reaction, type Reactions } from '../platform/index.js';
+import { Deeds, log, Outbox, type Reaction, type Reactions } from '../platform/index.js';
 import { openTestHouse, type TestHouse } from '../platform/testing.js';
 import { ShiftsModule } from '../shifts/index.js';
 import { PlanningModule, PlanningReactions, Plans } from './index.js';
@@ -257,14 +257,26 @@ describe('facts of the night', () => {
     expect(await count('plan where is_current')).toBe(0);
   });
 
-  it('the same fact told twice makes no second plan, and old plans go', async () => {
+  it('a fact whose reaction was cut off and runs again gives the same plan', async () => {
     await post('/shifts', night([on(ana), on(bo)]));
-    const plans = await count('plan');
-    await house.database.transaction(async (em) => {
-      const deed = { em, yardId: house.yardId, now: house.now, tell: () => expect.fail('nothing changed') } as never;
-      await house.app.get(PlanningReactions).onPresence({ kind: 'presence-reported', personId: ana as never }, deed);
-    });
-    expect(await count('plan')).toBe(plans);
+    await house.database.query(`update shift_person set presence = 'away', presence_from = starts_at where crew_member_id = $1`, [bo]);
+    const plans: (PlanView | null)[] = [];
+    const cutOff = async () => {
+      await house.app.get(Deeds).run(house.yardId, async (deed) => {
+        await house.app.get(PlanningReactions).onPresence({ kind: 'presence-reported', personId: bo as never }, deed);
+        plans.push(await house.app.get(Plans).view(deed.em, house.yardId));
+        throw new Error('cut off');
+      });
+    };
+    await expect(cutOff()).rejects.toThrow('cut off');
+    await expect(cutOff()).rejects.toThrow('cut off');
+    expect(plans[0]).toEqual(plans[1]);
+    expect(of(planView.parse(plans[0]), bo)).toEqual([]);
+    expect(of(await plan(), bo).length).toBeGreaterThan(15);
+  });
+
+  it('old plans go, a dozen stay', async () => {
+    await post('/shifts', night([on(ana), on(bo)]));
     for (let n = 1; n <= 14; n++) await post('/presence', { personId: ana, state: n % 2 ? 'away' : 'here' });
     expect(await count('plan')).toBe(12);
     expect(await count('plan where is_current')).toBe(1);
