@@ -2,7 +2,7 @@ import { crewOf, enterBlocks, startFor, type CrewMember } from './crew.js';
 import type { Job, Night } from './night.js';
 import { emptyRoster, endS, walkS, type Roster } from './roster.js';
 
-/** Two people who meet wait at most this long for each other, unless the task is due. [common practice, no source] */
+/** Two people who meet wait at most this long for each other, unless the task is due. Source: common practice, no source. */
 const MEET_S = 900;
 /** What a second of walking weighs against a second of uneven work when somebody is chosen. Source: tests/bench/rounds.mjs. */
 const WALK_TO_WORK = 20;
@@ -32,7 +32,7 @@ interface Floor {
 /**
  * The night by hand: at each moment the most urgent work goes to whoever is free, near and has done least; breaks come at
  * staggered targets. Instant, and the start of every search. Most urgent deadline first keeps every fire within twice its
- * even share where any rule can (bamboo garden trimming, [KAWAMURA] section 1 and the papers named there).
+ * even share where any rule can (bamboo garden trimming, [KAWAMURA-2024] section 1 and the papers named there).
  */
 export function dispatchRoster(night: Night): Roster {
   const roster = emptyRoster(night);

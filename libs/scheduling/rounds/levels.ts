@@ -2,7 +2,7 @@ import { linkCost, tailCost } from './chain-cost.js';
 import type { Levels } from './plan.js';
 import { isWork, type Roster, UNPLACED, walkS } from './roster.js';
 
-/** A changed start counts when it moved by more than this, s. [common practice, no source] */
+/** A changed start counts when it moved by more than this, s. Source: common practice, no source. */
 export const PROMISE_SLIP_S = 300;
 
 type Tally = { -readonly [K in keyof Levels]: Levels[K] };

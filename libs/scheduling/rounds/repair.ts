@@ -2,14 +2,17 @@ import { adapt } from './adapt.js';
 import { changesBetween, promisesOf } from './changes.js';
 import { clashS } from './cost.js';
 import { dispatchRoster } from './dispatch.js';
-import { levelsOf } from './levels.js';
+import { compareRanks, levelsOf, ranked } from './levels.js';
 import { take } from './list-change.js';
 import { nightOf } from './night.js';
 import { searchFrom, type PlanOptions } from './plan-rounds.js';
 import type { Levels, Repair, RoundPlan } from './plan.js';
-import type { RoundProblem } from './problem.js';
+import { workKey, type RoundProblem } from './problem.js';
 import { recreate } from './recreate.js';
 import type { Roster } from './roster.js';
+
+/** With more of the work orphaned than this, a fresh dispatch may be the better start. Source: tests/bench/rounds.mjs. */
+const MANY_FRAC = 0.05;
 
 /**
  * The plan of before, repaired after a fact: the old order laid into the new facts, what lost its place put back where it
@@ -21,8 +24,12 @@ export function repairRounds(problem: RoundProblem, before: RoundPlan, options: 
   const promised = problem.promises.length > 0 ? problem : { ...problem, promises: promisesOf(before, problem.from) };
   const night = nightOf(promised);
   const adapted = adapt(night, before);
+  const orphans = adapted.placed.reduce((sum, placed, j) => sum + (placed === 0 && before.assignments.some(({ work }) => workKey(work) === night.jobs[j]!.key) ? 1 : 0), 0);
   refill(adapted);
-  const result = searchFrom(adapted, options, dispatchRoster(night));
+  const fresh = dispatchRoster(night);
+  const rank = (roster: Roster) => ranked(levelsOf(roster), night.promiseS);
+  const lost = orphans > night.jobs.length * MANY_FRAC && compareRanks(rank(fresh), rank(adapted)) < 0;
+  const result = searchFrom(lost ? fresh : adapted, options, fresh);
   return { ...result, changes: changesBetween(promised, before, result.plan) };
 }
 
@@ -44,7 +51,7 @@ export interface RepairWorth {
   readonly because: 'same-night' | 'unsafe' | 'work-without-place' | 'past-latest' | 'later';
 }
 
-/** Added lateness that nobody is asked to change a plan for, weighted seconds. [common practice, no source] */
+/** Added lateness that nobody is asked to change a plan for, weighted seconds. Source: common practice, no source. */
 const BEARABLE_S = 300;
 
 /**

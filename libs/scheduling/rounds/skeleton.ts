@@ -52,7 +52,7 @@ export function keptSkeleton(problem: RoundProblem, pit: RoundPit, lastStartS: n
   return lastS === undefined ? [] : [...kept, ...skeletonOf(problem, pit, lastS)];
 }
 
-/** A promise that has become later than due by no more than this is still kept, s. [common practice, no source] */
+/** A promise that has become later than due by no more than this is still kept, s. Source: common practice, no source. */
 const LATE_AS_PROMISED_S = 120;
 
 /** Until when the fire is kept, s from `from`: the pit's own end, at most the problem's. */
