@@ -56,23 +56,36 @@ export function believedEnds(view: PitView): { readonly fire: number; readonly s
   return fire === undefined || stack === undefined ? undefined : { fire, stack };
 }
 
-const KEPT = 'draft';
+const KEPT = 'drafts';
+/** What was seen of a fire longer ago than this is no longer how the fire is. */
+const FRESH_MS = 20 * 60_000;
 
-/** The draft that this device keeps for a fire; an unreadable one counts as none. */
-export function keptDraft(pitId: string): Draft {
+interface KeptDraft {
+  readonly draft: Draft;
+  readonly atMs: number;
+}
+
+/** Drafts kept on the device and still fresh, by fire; unreadable ones count as none. */
+function freshDrafts(nowMs: number): Readonly<Record<string, KeptDraft>> {
   try {
-    const all = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Record<string, Draft>;
-    return all[pitId] ?? {};
+    const all = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Record<string, KeptDraft>;
+    return Object.fromEntries(Object.entries(all).filter(([, { atMs }]) => nowMs - atMs < FRESH_MS));
   } catch {
     return {};
   }
 }
 
+export const keptDraft = (pitId: string): Draft => freshDrafts(Date.now())[pitId]?.draft ?? {};
+
+/** The fire that somebody was in the midst of recording when the page went away. */
+export const fireInHand = (): string | undefined =>
+  Object.entries(freshDrafts(Date.now())).sort(([, a], [, b]) => b.atMs - a.atMs)[0]?.[0];
+
 /** Keeps one draft a fire; an empty one is forgotten. Where the device has no room the draft lives as long as the page. */
 export function keepDraft(pitId: string, draft: Draft): void {
+  const { [pitId]: _old, ...others } = freshDrafts(Date.now());
   try {
-    const { [pitId]: _old, ...others } = JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Record<string, Draft>;
-    localStorage.setItem(KEPT, JSON.stringify(Object.keys(draft).length ? { ...others, [pitId]: draft } : others));
+    localStorage.setItem(KEPT, JSON.stringify(Object.keys(draft).length ? { ...others, [pitId]: { draft, atMs: Date.now() } } : others));
   } catch {
     return;
   }

@@ -15,7 +15,7 @@ import { PracticeBand } from '../../parts/practice-band.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useRoundWords } from '../../words/round.js';
 import { useCallOut } from './call-out.js';
-import { checkOf, draftOf, keepDraft, type Draft } from './draft.js';
+import { checkOf, draftOf, fireInHand, keepDraft, type Draft } from './draft.js';
 import { FireCheck } from './fire-check.js';
 import { FireHead } from './fire-head.js';
 import { RefusedList, WaitingList } from './kept-list.js';
@@ -48,7 +48,7 @@ function Round({ state, personId }: RoundProps) {
   const nowMs = useClock();
   const { record, full } = useRecord();
   const justDone = useJustDone();
-  const [chosen, setChosen] = useState<string>();
+  const [chosen, setChosen] = useState(fireInHand);
   const [corrected, setCorrected] = useState(0);
   const [echo, setEcho] = useState<{ what: string; seenAt: string }>();
   const view = nextFire(state, personId, chosen, justDone.fires);
