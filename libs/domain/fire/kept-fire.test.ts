@@ -36,6 +36,10 @@ it('a due time that has come stays until somebody looks, however the forecast go
   expect(heldDue(due(-30, -20, -5), due(2, 5, 10), at(0))).toEqual(due(-30, -20, -5));
 });
 
+it('a due time that was still to come is now at the earliest, though the forecast would have had it half an hour ago', () => {
+  expect(heldDue(due(14, 24, 34), due(-16, -6, -1), at(4))).toMatchObject({ dueAt: at(4), latestSafeAt: at(4) });
+});
+
 it('half a minute is no move, two minutes are', () => {
   const before = due(10, 20, 35);
   const near: Due = { ...before, dueAt: later(before.dueAt, 30) };

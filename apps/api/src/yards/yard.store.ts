@@ -39,6 +39,6 @@ export class YardStore {
 
   /** One change of the setup at a time: what is checked here still holds when it is written. */
   async hold(em: EntityManager, id: YardId): Promise<void> {
-    await em.query('select id from yard where id = $1 for update', [id]);
+    await em.query('select id from yard where id = $1 for no key update', [id]);
   }
 }
