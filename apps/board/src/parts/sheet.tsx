@@ -34,11 +34,13 @@ interface SheetProps {
   readonly title: string;
   /** To the right of the title: the few things that belong to the whole sheet. */
   readonly beside?: ReactNode;
+  /** Uses the whole width of a large screen. */
+  readonly wide?: boolean;
   readonly children: ReactNode;
 }
 
 /** The frame of a desk screen: where to go, who is here, what time it is, and whether what is shown is current. */
-export function Sheet({ title, beside, children }: SheetProps) {
+export function Sheet({ title, beside, wide = false, children }: SheetProps) {
   const say = useSharedWords();
   const { me } = useMe();
   const [place] = useLocation();
@@ -70,7 +72,7 @@ export function Sheet({ title, beside, children }: SheetProps) {
         <SignOut />
       </header>
       <ConnectionNotice />
-      <main id="content" className={css['body']}>
+      <main id="content" className={`${css['body']} ${wide ? css['wide'] : ''}`}>
         <div className={css['title']}>
           <h1>{title}</h1>
           {beside}

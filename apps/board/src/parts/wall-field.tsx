@@ -1,5 +1,7 @@
-import { meaningOf, momentOf, type NightTime } from '../units/typed-wall-time.js';
 import type { EpochS } from '@stokehold/domain/quantity';
+import { useState } from 'react';
+import { typedHour } from '../units/typed-hour.js';
+import { meaningOf, momentOf, type NightTime } from '../units/typed-wall-time.js';
 import { useDeskWords } from '../words/desk.js';
 import { Field, Pick } from './field.js';
 import type { TypedWall } from './form-reading.js';
@@ -15,6 +17,30 @@ function WhichOfTwo({ again, onChange }: { readonly again: boolean; readonly onC
   );
 }
 
+interface HourFieldProps {
+  readonly label: string;
+  /** 'HH:mm', or what was typed where that is no time. */
+  readonly hour: string;
+  readonly onChange: (hour: string) => void;
+  readonly wrong?: string | undefined;
+}
+
+/** Hours and minutes, written as the board writes them; typed in any usual way. */
+function HourField({ label, hour, onChange, wrong }: HourFieldProps) {
+  const [typed, setTyped] = useState(hour);
+  const shown = typed === hour || typedHour(typed) === hour ? typed : hour;
+  return (
+    <Field
+      label={label} value={shown} wrong={wrong} inputMode="text" autoComplete="off" placeholder="19:30" maxLength={12}
+      onChange={(event) => {
+        setTyped(event.target.value);
+        onChange(typedHour(event.target.value) ?? event.target.value);
+      }}
+      onBlur={() => setTyped(hour)}
+    />
+  );
+}
+
 interface WallFieldProps {
   readonly label: string;
   readonly zone: string;
@@ -26,13 +52,17 @@ interface WallFieldProps {
 
 /** A date and a time on the yard's wall clock; asks which one where the clocks go back and it comes twice. */
 export function WallField({ label, zone, value, onChange, wrong, hint }: WallFieldProps) {
+  const say = useDeskWords();
   const twice = meaningOf(value.wall, zone).kind === 'twice';
+  const [date = '', hour = ''] = value.wall.split('T');
+  const join = (day: string, time: string) => onChange({ wall: day === '' && time === '' ? '' : `${day}T${time}`, again: false });
   return (
-    <div className={css['pair']}>
-      <Field
-        type="datetime-local" label={label} value={value.wall} wrong={wrong} hint={hint}
-        onChange={(event) => onChange({ wall: event.target.value.slice(0, 16), again: false })}
-      />
+    <div className={css['pair']} role="group" aria-label={label}>
+      <div className={css['dateAndHour']}>
+        <HourField label={label} hour={hour} wrong={wrong} onChange={(time) => join(date, time)} />
+        <Field type="date" label={say('onDay')} value={date} onChange={(event) => join(event.target.value, hour)} />
+      </div>
+      {hint && <span className={css['hint']}>{hint}</span>}
       {twice && <WhichOfTwo again={value.again} onChange={(again) => onChange({ ...value, again })} />}
     </div>
   );
@@ -53,7 +83,7 @@ export function NightTimeField({ label, zone, from, value, onChange, wrong }: Ni
   const twice = from !== undefined && momentOf(value, from, zone).kind === 'twice';
   return (
     <div className={css['pair']}>
-      <Field type="time" label={label} value={value.hour} wrong={wrong} onChange={(event) => onChange({ hour: event.target.value.slice(0, 5), again: false })} />
+      <HourField label={label} hour={value.hour} wrong={wrong} onChange={(hour) => onChange({ hour, again: false })} />
       {twice && <WhichOfTwo again={value.again} onChange={(again) => onChange({ ...value, again })} />}
     </div>
   );

@@ -40,7 +40,7 @@ export function NightScreen() {
   const asked = shows.find((show) => show === search.get('show')) ?? (state.shift || !mayPlan ? 'now' : 'shift');
   const span = spanOf(state);
   return (
-    <Sheet title={say('title')} beside={<Hours />}>
+    <Sheet wide title={say('title')} beside={<Hours />}>
       {span ? (
         <>
           <NightPicture

@@ -54,16 +54,20 @@ export interface PitLane {
   readonly cookRows: number;
 }
 
+/** What is further from the end of the shift than this is another night's business. */
+const REACH_S = 8 * 3600;
+
 /** From the earlier of shift and first fire until the later of shift, last cook and the next service: what the picture spans. */
 export function spanOf(state: YardState): Span | undefined {
   const { shift } = state;
   if (!shift) return undefined;
   const starts = [fromIso(shift.startsAt), ...shift.pits.map(({ lightAt }) => fromIso(lightAt))];
   const end = fromIso(shift.endsAt);
-  const near = (at: EpochS) => at <= later(end, 4 * 3600);
-  const services = state.services.map(({ readyBy }) => fromIso(readyBy)).filter((at) => near(at) && at > Math.min(...starts));
+  const near = (at: EpochS) => at <= later(end, REACH_S) && at > Math.min(...starts);
+  const services = state.services.map(({ readyBy }) => fromIso(readyBy)).filter(near);
+  const cooks = state.cooks.flatMap(({ lies, comesOffAt }) => (lies.length > 0 && comesOffAt !== null ? [fromIso(comesOffAt)] : [])).filter(near);
   const margin = 10 * MINUTE_S;
-  return { from: later(least(starts), -margin), until: later(greatest([end, ...services]), margin) };
+  return { from: later(least(starts), -margin), until: later(greatest([end, ...services, ...cooks]), margin) };
 }
 const least = (times: readonly EpochS[]) => times.reduce((a, b) => (b < a ? b : a));
 const greatest = (times: readonly EpochS[]) => times.reduce((a, b) => (b > a ? b : a));

@@ -26,8 +26,8 @@ export function LoadChart({ hours, figures }: { readonly hours: readonly ShownHo
       <div className={css['columns']} style={{ height: HIGH_PX }} aria-hidden="true">
         {hours.map(({ fromAt, loadFrac, fails }) => (
           <div key={fromAt} style={{ width: `${wide}%` }}>
-            <span className={fails ? css['fails'] : css['holds']} style={{ height: Math.max(2, Math.min(HIGH_PX, loadFrac * FULL_PX)) }}>
-              {fails ? `▲${figures.percent(loadFrac)}` : ''}
+            <span className={fails ? css['fails'] : css['holds']} style={{ height: Math.max(fails ? 24 : 2, Math.min(HIGH_PX, loadFrac * FULL_PX)) }}>
+              {fails ? '▲' : ''}
             </span>
           </div>
         ))}

@@ -8,7 +8,7 @@ import { useNightWords } from '../../words/night.js';
 import { useSharedWords } from '../../words/shared.js';
 import { LoadChart, LoadSentences, type ShownHour } from './load-chart.js';
 import css from './night.module.css';
-import { causeInWords, changeInWords, namesIn, newsOf, workInWords, type Telling } from './plan-changes.js';
+import { capital, causeInWords, changeInWords, namesIn, newsOf, workInWords, type Telling } from './plan-changes.js';
 
 const REASONS = ['nobody-on-shift', 'nobody-with-skill', 'no-two-together', 'no-time-left', 'pin-in-the-way'] as const;
 const FIRST_CHANGES = 6;
@@ -37,7 +37,7 @@ export function NowPanels({ state }: { readonly state: YardState }) {
           <ul className={css['sentences']}>
             {plan.unplaced.map(({ work, reason }, index) => (
               <li key={index}>
-                <strong className={css['warn']}>▲ {workInWords(work, telling)}</strong>: {say(`unplaced.${REASONS.find((known) => known === reason) ?? 'other'}`)}
+                <strong className={css['warn']}>▲ {capital(workInWords(work, telling))}</strong>: {say(`unplaced.${REASONS.find((known) => known === reason) ?? 'other'}`)}
               </li>
             ))}
           </ul>

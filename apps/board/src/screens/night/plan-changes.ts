@@ -58,13 +58,15 @@ export function changeInWords(change: PlanChange, telling: Telling): string {
   const who = (side: PlanChange['from']) => side?.people.map((id) => names.person(id) ?? say('somebody')).join(say('and')) || say('nobody');
   const at = (side: PlanChange['from']) => (side ? time(side.startsAt) : '');
   return say(`change.${change.code}`, {
-    work: workInWords(change.work, telling),
+    work: capital(workInWords(change.work, telling)),
     from: at(change.from),
     to: at(change.to),
     fromWho: who(change.from),
     toWho: who(change.to),
   });
 }
+
+export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A start moved by no more than this is one of many small moves, not news. */
 const SMALL_MOVE_S = 5 * MINUTE_S;

@@ -103,7 +103,7 @@ function Person({ person, name, shiftStartsAt, faultText, zone, onChange }: Pers
                 <Field label={say('rest.minutes')} unit="min" inputMode="numeric" value={rest.minutes} wrong={faultText(`${at}.minutes`)} onChange={(event) => changeBreak(rest.id, { minutes: event.target.value })} />
                 <NightTimeField label={say('rest.earliest')} zone={zone} from={startsAt} value={rest.earliest} wrong={faultText(`${at}.earliest`)} onChange={(earliest) => changeBreak(rest.id, { earliest })} />
                 <NightTimeField label={say('rest.latest')} zone={zone} from={startsAt} value={rest.latest} wrong={faultText(`${at}.latest`)} onChange={(latest) => changeBreak(rest.id, { latest })} />
-                <Button look="bare" onClick={() => onChange({ breaks: person.breaks.filter(({ id }) => id !== rest.id) })}>{shared('do.remove')}</Button>
+                <button type="button" className={css['away']} aria-label={`${shared('do.remove')}: ${say('rest.label', { name })}`} onClick={() => onChange({ breaks: person.breaks.filter(({ id }) => id !== rest.id) })}>✕</button>
               </div>
             );
           })}

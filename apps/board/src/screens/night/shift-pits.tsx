@@ -43,7 +43,7 @@ export function ShiftPits({ draft, setup, startsAt, faultText, typing, onChange 
   return (
     <section className={css['roster']}>
       <h3>{say('pits.title')}</h3>
-      <div className={css['rest']}>
+      <div className={css['suggest']}>
         <NightTimeField label={say('pits.foodOn')} zone={zone} from={from} value={foodOn} onChange={setFoodOn} />
         <Button onClick={suggest}>{say('pits.suggest')}</Button>
       </div>

@@ -1,6 +1,7 @@
 /** Words of the forms of all desk screens. */
 export const desk = {
-  timeMissing: 'Type a date and a time.',
+  timeMissing: 'Type a time such as 19:30, and a date where one is asked for.',
+  onDay: 'on',
   timeSkipped: 'This time does not exist that night: from {{from}} the clocks go to {{to}}. Choose another.',
   timeTwice: 'The clocks go back: this time comes twice.',
   timeFirst: 'the first',

@@ -2,7 +2,8 @@ import type { desk as en } from '../en/desk.js';
 import type { WordsLike } from '../words.js';
 
 export const desk: WordsLike<typeof en> = {
-  timeMissing: 'Ponga fecha y hora.',
+  timeMissing: 'Ponga una hora como 19:30, y la fecha donde se pide.',
+  onDay: 'el día',
   timeSkipped: 'Esa hora no existe esa noche: a las {{from}} los relojes pasan a las {{to}}. Elija otra.',
   timeTwice: 'Los relojes se atrasan: esta hora pasa dos veces.',
   timeFirst: 'la primera',
