@@ -1,4 +1,4 @@
-import { randomStream, seedFrom } from '@stokehold/domain/quantity';
+import { randomStream, seedFrom, type RandomStream } from '@stokehold/domain/quantity';
 import { anneal, type Reworkable, type StopRule } from '../search/index.js';
 import { clashS, guideCost } from './cost.js';
 import { dispatchRoster } from './dispatch.js';
@@ -21,6 +21,8 @@ export interface PlanOptions {
 /** Weighted seconds of lateness that are taken one time in e, at the start of a cycle and at its end. Source: tests/bench/rounds.mjs. */
 const WARM = 240;
 const COLD = 4;
+/** Work left out before that is tried again in each iteration. */
+const TRIED_AGAIN = 6;
 
 /**
  * The plan of the night: dispatch, then seeded ruin and recreate until `stop` says so; never worse than the dispatch.
@@ -45,8 +47,9 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
   let accepted = copyRoster(roster);
   const work: Reworkable = {
     change: (random) => {
-      ruin(roster, random);
-      recreate(roster, leftOut(roster), random);
+      const taken = ruin(roster, random);
+      const others = leftOut(roster).filter((j) => !taken.includes(j));
+      recreate(roster, [...taken, ...some(others, TRIED_AGAIN, random)], random);
     },
     cost: () => guideCost(roster, levelsOf(roster)),
     accept: () => {
@@ -71,9 +74,15 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
   return resultOf(settle(best), { seed, iterations, dispatched, night });
 }
 
-/** What stands on no list, pinned starts aside. */
+/** What stands on no list and could: pinned starts and work for more people than are able aside. */
 const leftOut = (roster: Roster): readonly number[] =>
-  roster.night.jobs.flatMap((job, j) => (roster.placed[j] === 0 && job.fixedS === undefined ? [j] : []));
+  roster.night.jobs.flatMap((job, j) => (roster.placed[j] === 0 && job.fixedS === undefined && job.able.length >= job.people ? [j] : []));
+
+/** A stretch of the list, from a random place. */
+function some(jobs: readonly number[], most: number, random: RandomStream): readonly number[] {
+  const first = jobs.length > most ? random.below(jobs.length - most + 1) : 0;
+  return jobs.slice(first, first + most);
+}
 
 function resultOf(roster: Roster, found: { seed: number; iterations: number; dispatched: PlanResult['dispatched']; night: Night }): PlanResult {
   const plan = planFrom(roster);

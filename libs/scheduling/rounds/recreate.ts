@@ -32,6 +32,7 @@ function inOrder(roster: Roster, jobs: readonly number[], random: RandomStream |
 function cheapest(roster: Roster, j: number, random: RandomStream | undefined): readonly Slot[] | undefined {
   const job = roster.night.jobs[j]!;
   const missingCost = unplacedCost(roster, job);
+  if (job.able.length < job.people) return undefined;
   if (job.people > 1) return cheapestMeeting(roster, j);
   let best: Slot | undefined;
   for (const person of job.able) {

@@ -1,0 +1,77 @@
+import { later, type PersonId } from '@stokehold/domain/quantity';
+import { describe, expect, it } from 'vitest';
+import { afterIterations } from '../search/index.js';
+import { handNight, handPerson, handPit, handTask, minute } from './hand-night.js';
+import { checkRounds, dispatchRounds, planRounds, promisesOf, repairRounds, worthRepair, type RoundPlan, type RoundProblem } from './index.js';
+
+const options = { seed: 1, stop: afterIterations(200) };
+const ben = 'ben' as PersonId;
+const problem: RoundProblem = handNight({
+  people: [handPerson('ana'), handPerson('ben')],
+  pits: [handPit('pit-1', 10), handPit('pit-2', 20), handPit('pit-3', 28)],
+  tasks: [handTask('haul-1', 60, 10, { earliest: 40, latest: 110 })],
+});
+const before = planRounds(problem, options).plan;
+const judged = (now: RoundProblem, plan: RoundPlan) => checkRounds({ ...now, promises: promisesOf(before, now.from) }, plan);
+
+describe('a repair', () => {
+  it('changes nothing when nothing happened', () => {
+    expect(worthRepair(problem, before)).toEqual({ worth: false, because: 'same-night' });
+    expect(repairRounds(problem, before, options).changes).toEqual([]);
+  });
+
+  it('gives away what an absent person had promised, and says so', () => {
+    const now = { ...problem, people: problem.people.map((person) => (person.id === ben ? { ...person, absent: [{ from: minute(0), until: minute(240) }] } : person)) };
+    const orphaned = before.assignments.filter(({ personIds }) => personIds.includes(ben));
+    expect(orphaned.length).toBeGreaterThan(0);
+    expect(worthRepair(now, before).worth).toBe(true);
+    const repair = repairRounds(now, before, options);
+    expect(judged(now, repair.plan)).toEqual([]);
+    expect(repair.plan.levels.unsafeS).toBe(0);
+    expect(repair.plan.assignments.every(({ personIds }) => !personIds.includes(ben))).toBe(true);
+    expect(repair.changes.filter(({ because }) => because.code === 'person-not-there').length).toBe(orphaned.length);
+  });
+
+  it('moves the work behind a job that ran over, and names it', () => {
+    const first = before.assignments[0]!;
+    const overrunUntil = later(first.endsAt, 20 * 60);
+    const now = { ...problem, frozen: [{ work: first.work, personIds: first.personIds, startsAt: first.startsAt, endsAt: overrunUntil }] };
+    const next = before.assignments.find((one) => one.personIds[0] === first.personIds[0] && one.startsAt >= first.endsAt && one.startsAt < overrunUntil);
+    const repair = repairRounds(now, before, options);
+    expect(judged(now, repair.plan)).toEqual([]);
+    expect(repair.plan.levels.unsafeS).toBe(0);
+    if (next) expect(repair.changes.some(({ because }) => because.code === 'work-before-ran-over')).toBe(true);
+    expect(repair.changes.length).toBeLessThanOrEqual(6);
+  });
+
+  it('finds a place for new work and lists it as new', () => {
+    const now = { ...problem, tasks: [...problem.tasks, handTask('wrap-9', 100, 10, { earliest: 80, latest: 140 })] };
+    expect(worthRepair(now, before)).toEqual({ worth: true, because: 'work-without-place' });
+    const { plan, changes } = repairRounds(now, before, options);
+    expect(judged(now, plan)).toEqual([]);
+    expect(plan.unplaced).toEqual([]);
+    expect(changes.find(({ work }) => work.kind === 'task' && work.taskId === 'wrap-9')).toMatchObject({ code: 'new', because: { code: 'new-work' } });
+  });
+
+  it('answers a fire that burns faster', () => {
+    const sooner = handPit('pit-3', 16);
+    const now = { ...problem, pits: [...problem.pits.slice(0, 2), sooner] };
+    const { plan, changes } = repairRounds(now, before, options);
+    expect(judged(now, plan)).toEqual([]);
+    // Left alone it would be 12 minutes late; moving it costs one promise near now, 150 weighted seconds at the usual price.
+    expect(plan.levels.lateWeightedS).toBeLessThan(12 * 60);
+    expect(plan.levels.unsafeS).toBe(0);
+    expect(changes.some(({ work, because }) => work.kind === 'check' && work.pitId === 'pit-3' && because.code === 'due-moved')).toBe(true);
+  });
+
+  it('is not worth it for a due that moves by a minute', () => {
+    const now = { ...problem, pits: [handPit('pit-1', 11), ...problem.pits.slice(1)] };
+    expect(worthRepair(now, before).worth).toBe(false);
+  });
+
+  it('never moves frozen work, whatever happens around it', () => {
+    const frozen = dispatchRounds(problem).assignments.slice(0, 2).map(({ work, personIds, startsAt, endsAt }) => ({ work, personIds, startsAt, endsAt }));
+    const { plan } = repairRounds({ ...problem, frozen, people: [problem.people[0]!, { ...problem.people[1]!, endsAt: minute(120) }] }, before, options);
+    for (const fact of frozen) expect(plan.assignments).toContainEqual(expect.objectContaining(fact));
+  });
+});
