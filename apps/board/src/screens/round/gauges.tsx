@@ -53,6 +53,7 @@ function Gauge({ label, tempC, believedC, step, onRead }: GaugeProps) {
         <label>
           <span>{label}</span>
           <input
+            aria-label={label}
             inputMode="decimal"
             value={typed ?? (tempC === undefined ? '' : String(figures.shown('temp', tempC)))}
             placeholder={believedC === undefined ? '–' : `≈ ${figures.bare('temp', believedC)}`}

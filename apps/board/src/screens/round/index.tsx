@@ -23,7 +23,7 @@ import { nextFire } from './my-work.js';
 import css from './round.module.css';
 import { TopLine } from './top-line.js';
 import { useJustDone } from './use-just-done.js';
-import { WhatNext } from './what-next.js';
+import { FirstTask, WhatNext } from './what-next.js';
 
 interface RoundProps {
   readonly state: YardState;
@@ -75,6 +75,10 @@ function Round({ state, personId }: RoundProps) {
     await takeBack(kept.nth);
     scrollTo({ top: 0 });
   };
+  const choose = (pitId: string) => {
+    setChosen(pitId);
+    scrollTo({ top: 0 });
+  };
   return (
     <>
       <TopLine {...{ state, personId, nowMs }} pitId={view?.pit.id} />
@@ -85,6 +89,7 @@ function Round({ state, personId }: RoundProps) {
       )}
       <RefusedList state={state} onCorrect={(kept) => void correct(kept)} />
       {echo && <Echo {...echo} />}
+      <FirstTask {...{ state, personId }} pitId={view?.pit.id} onFire={choose} />
       {view ? (
         <>
           <FireHead {...{ state, view, personId, nowMs }} />
@@ -94,7 +99,7 @@ function Round({ state, personId }: RoundProps) {
         <h1>{say('nothing')}</h1>
       )}
       <WaitingList state={state} personId={personId} />
-      <WhatNext {...{ state, personId, nowMs }} onFire={(pitId) => { setChosen(pitId); scrollTo({ top: 0 }); }} />
+      <WhatNext {...{ state, personId, nowMs }} onFire={choose} />
     </>
   );
 }

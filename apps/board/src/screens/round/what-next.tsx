@@ -18,6 +18,17 @@ interface WhatNextProps {
 const SHOWN = 6;
 const LATE_MIN = 30;
 
+/** Says that a task is done; and which of those said so are still on their way. */
+function useFinish(state: YardState) {
+  const { record } = useRecord();
+  const finished = new Set(useKept().flatMap((one) => (one.route === 'finishTask' && !one.refused ? [one.input.taskId] : [])));
+  const finish = (taskId: string) => {
+    const task = state.tasks.find((one) => one.id === taskId);
+    if (task) void record('finishTask', { taskId: task.id, doneAt: deviceNow(state.yard.practice) });
+  };
+  return { finished, finish };
+}
+
 function Row({ work, state, onFire, onDone }: { readonly work: MyWork; readonly state: YardState; readonly onFire: (pitId: string) => void; readonly onDone: (taskId: string) => void }) {
   const say = useRoundWords();
   const shared = useSharedWords();
@@ -86,13 +97,8 @@ function Standing({ state, personId, nowMs }: Omit<WhatNextProps, 'onFire'>) {
 /** Below the check: what comes next for me, my break, and every other fire. */
 export function WhatNext({ state, personId, nowMs, onFire }: WhatNextProps) {
   const say = useRoundWords();
-  const { record } = useRecord();
-  const finished = new Set(useKept().flatMap((one) => (one.route === 'finishTask' ? [one.input.taskId] : [])));
+  const { finished, finish } = useFinish(state);
   const work = myWork(state, personId).filter((one) => one.kind !== 'task' || !finished.has(one.task.id));
-  const finish = (taskId: string) => {
-    const task = state.tasks.find((one) => one.id === taskId);
-    if (task) void record('finishTask', { taskId: task.id, doneAt: deviceNow(state.yard.practice) });
-  };
   return (
     <section className={css['next']}>
       <Standing {...{ state, personId, nowMs }} />
@@ -111,5 +117,19 @@ export function WhatNext({ state, personId, nowMs, onFire }: WhatNextProps) {
         ))}
       </div>
     </section>
+  );
+}
+
+/** A task of mine that the plan has before the check on show stands above it. */
+export function FirstTask({ state, personId, pitId, onFire }: Omit<WhatNextProps, 'nowMs'> & { readonly pitId: string | undefined }) {
+  const { finished, finish } = useFinish(state);
+  const mine = myWork(state, personId).filter((one) => one.kind !== 'task' || !finished.has(one.task.id));
+  const [first] = mine;
+  const check = mine.find((one) => one.kind === 'check' && one.view.pit.id === pitId);
+  if (first?.kind !== 'task' || !check || first.atMs > check.atMs) return null;
+  return (
+    <ul className={css['first']}>
+      <Row work={first} state={state} onFire={onFire} onDone={finish} />
+    </ul>
   );
 }
