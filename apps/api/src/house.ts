@@ -11,7 +11,8 @@ const BODY_LIMIT = '256kb';
 const quiet: LoggerService = {
   log: (message: unknown, ...more: unknown[]) => log.debug({ more }, String(message)),
   warn: (message: unknown, ...more: unknown[]) => log.warn({ more }, String(message)),
-  error: (message: unknown, ...more: unknown[]) => log.error({ more }, String(message)),
+  // What cannot start is said once, by the program itself.
+  error: (message: unknown, ...more: unknown[]) => (more.at(-1) === 'NestApplication' ? log.debug({ more }, String(message)) : log.error({ more }, String(message))),
 };
 
 /** The whole house on one database, API and screens on one port; not listening yet. */
