@@ -30,7 +30,7 @@ export function App() {
                   <Route path="/round" component={RoundScreen} />
                   <Route path="/night" component={NightScreen} />
                   <Route path="/woodyard" component={WoodyardScreen} />
-                  <Route path="/service/:serviceId" component={ServiceScreen} />
+                  <Route path="/service/:serviceId?" component={ServiceScreen} />
                   <Route path="/setup" component={SetupScreen} />
                   <Route>
                     <Redirect to={home} replace />

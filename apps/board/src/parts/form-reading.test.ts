@@ -30,6 +30,11 @@ describe('what is typed into a form', () => {
     expect(read.number('length', '59.1', { as: 'length', min: 0.05, max: 1.5 })).toBe(1.5); // 59.1 in is 1.501 m
     expect(read.good).toBe(true);
   });
+  it('leaves what nobody changed as it was, to the last digit', () => {
+    const wanted = { as: 'length', min: 0.05, max: 5, was: 0.78 } as const; // shown as 30.7 in
+    expect(reading().number('zone', '30.7', wanted)).toBe(0.78);
+    expect(reading().number('zone', '30.8', wanted)).toBeCloseTo(0.78232, 9);
+  });
   it('money becomes whole cents', () => {
     expect(reading().cents('price', '$412,50', 1_000_000)).toBe(41250);
   });

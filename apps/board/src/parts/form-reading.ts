@@ -24,6 +24,8 @@ interface NumberWanted {
   readonly min: number;
   readonly max: number;
   readonly whole?: boolean;
+  /** What stood there before: left as it was shown, it stays as it was, to the last digit. */
+  readonly was?: number | undefined;
 }
 
 /** Reads the fields of a form into SI and instants, and remembers every field that cannot be read and why. */
@@ -43,7 +45,8 @@ export class FormReading {
   }
 
   /** SI of a typed number in the yard's units; undefined, and a fault, where it is none or out of range. */
-  number(field: string, typed: string, { as, min, max, whole }: NumberWanted): number | undefined {
+  number(field: string, typed: string, { as, min, max, whole, was }: NumberWanted): number | undefined {
+    if (as && was !== undefined && typed === String(this.figures.shown(as, was))) return was;
     if (typed.trim() === '') return this.wrong(field, { code: 'needed' });
     const shown = typedNumber(typed);
     if (shown === undefined) return this.wrong(field, { code: 'not-a-number' });

@@ -11,7 +11,7 @@ import { PracticeBand } from './practice-band.js';
 import css from './sheet.module.css';
 import { keptTheme, shine } from './theme.js';
 
-const PLACES = ['night', 'woodyard', 'setup', 'round', 'wall'] as const;
+const PLACES = ['night', 'woodyard', 'service', 'setup', 'round', 'wall'] as const;
 
 function Clock() {
   const now = useClock();
@@ -59,7 +59,7 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
         <span className={css['yard']}>{me?.yard.name}</span>
         <nav className={css['nav']} aria-label={say('nav.label')}>
           {PLACES.map((name) => (
-            <Link key={name} href={`/${name}`} aria-current={place === `/${name}` ? 'page' : undefined}>
+            <Link key={name} href={`/${name}`} aria-current={place.split('/')[1] === name ? 'page' : undefined}>
               {say(`nav.${name}`)}
             </Link>
           ))}

@@ -42,8 +42,7 @@ export function CookForm({ state, cook, onDone }: CookFormProps) {
     const reading = new FormReading(figures, zone);
     const named = reading.text('cut', cut);
     const count = reading.number('pieces', pieces, { min: 1, max: 400, whole: true });
-    const sameWeight = cook !== undefined && weight === String(figures.shown('mass', cook.weightKg));
-    const weightKg = sameWeight ? cook.weightKg : reading.number('weight', weight, { as: 'mass', min: 0.05, max: 2000 });
+    const weightKg = reading.number('weight', weight, { as: 'mass', min: 0.05, max: 2000, was: cook?.weightKg });
     const comesOffAt = off.wall === '' ? null : reading.instant('off', off);
     setWrongs(reading.wrongs);
     if (!reading.good || named === undefined || count === undefined || weightKg === undefined || comesOffAt === undefined) return;

@@ -1,6 +1,45 @@
+import { Link, useSearchParams } from 'wouter';
+import { useMay, useSetup } from '../../live/use-setup.js';
+import { Opening } from '../../parts/opening.js';
 import { Sheet } from '../../parts/sheet.js';
-import { useSharedWords } from '../../words/shared.js';
+import { useDeskWords } from '../../words/desk.js';
+import { useSetupWords } from '../../words/setup.js';
+import { CrewPanel } from './crew-panel.js';
+import { DevicesPanel } from './devices-panel.js';
+import { PitsPanel } from './pits-panel.js';
+import css from './setup.module.css';
+import { YardForm } from './yard-form.js';
+import { YardPlan } from './yard-plan.js';
 
+const SHOWS = ['plan', 'yard', 'pits', 'crew', 'devices'] as const;
+
+/** How the yard is set up: its plan, its pits, its people, its devices. */
 export function SetupScreen() {
-  return <Sheet title={useSharedWords()('nav.setup')}>{null}</Sheet>;
+  const say = useSetupWords();
+  const desk = useDeskWords();
+  const setup = useSetup();
+  const mayPlan = useMay('plan');
+  const mayManage = useMay('manage');
+  const [search] = useSearchParams();
+  if (!mayPlan) return <Sheet title={say('title')}>{desk('onlyLead')}</Sheet>;
+  if (!setup) return <Opening />;
+  const shows = mayManage ? SHOWS : (['plan'] as const);
+  const show = shows.find((one) => one === search.get('show')) ?? 'plan';
+  return (
+    <Sheet title={say('title')}>
+      <nav className={css['shows']} aria-label={say('shows')}>
+        {shows.map((one) => (
+          <Link key={one} href={`/setup?show=${one}`} aria-current={one === show ? 'true' : undefined}>
+            {say(`show.${one}`)}
+          </Link>
+        ))}
+      </nav>
+      {!mayManage && <p>{desk('onlyManager')}</p>}
+      {show === 'plan' && <YardPlan setup={setup} mayMove={mayManage} />}
+      {show === 'yard' && <YardForm setup={setup} />}
+      {show === 'pits' && <PitsPanel setup={setup} />}
+      {show === 'crew' && <CrewPanel setup={setup} />}
+      {show === 'devices' && <DevicesPanel />}
+    </Sheet>
+  );
 }
