@@ -6,6 +6,7 @@ import { DataFolder } from './data-folder.js';
 import { Ids } from './ids.js';
 import { TheNight1790000000000 } from './migrations/1790000000000-the-night.js';
 import { Outbox } from './outbox.js';
+import { PreparedClient } from './prepared-client.js';
 import { Deeds } from './transaction.js';
 import { Workers } from './workers.js';
 
@@ -26,7 +27,7 @@ export class PlatformModule {
           migrations: [TheNight1790000000000],
           migrationsRun: true,
           migrationsTransactionMode: 'all',
-          extra: { max: options.connections ?? 10 },
+          extra: { max: options.connections ?? 10, Client: PreparedClient },
           retryAttempts: 3,
           retryDelay: 500,
         }),
