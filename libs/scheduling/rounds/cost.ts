@@ -1,4 +1,3 @@
-import { linkCost, tailCost } from './chain-cost.js';
 import type { Job } from './night.js';
 import { PROMISE_SLIP_S } from './levels.js';
 import type { Levels } from './plan.js';
@@ -15,12 +14,25 @@ const PAST_LATEST_PER_S = 30;
 /** A check left out, beside what its absence costs the chain: keeps the search looking for a place. */
 const UNPLACED_CHECK = 30;
 
-const link = (roster: Roster, pit: number, before: number, after: number): number => {
-  const night = roster.night.pits[pit]!;
-  const beforeS = before < 0 ? undefined : roster.startS[before]!;
-  const cost = after < 0 ? tailCost(night, beforeS) : linkCost(night, beforeS, roster.startS[after]!, before < 0 ? undefined : roster.night.jobs[before]!.lengthS);
-  return cost.unsafeS * UNSAFE_PER_S + (cost.unsafeS > 0 ? UNSAFE_CHECK : 0) + cost.lateWeightedS + cost.clashS * CLASH_PER_S;
-};
+/** linkCost and tailCost weighed, in plain numbers: this is the innermost step of the search. Held to rounds/cost.test.ts. */
+function link(roster: Roster, pit: number, before: number, after: number): number {
+  const { source, firstEarliestS, firstDueS, firstLatestS, keepS } = roster.night.pits[pit]!;
+  const { gap, weight } = source;
+  const first = before < 0;
+  const beforeS = first ? 0 : roster.startS[before]!;
+  const startS = after < 0 ? keepS : roster.startS[after]!;
+  const pastLatestS = startS - (first ? firstLatestS : beforeS + gap.latestSafeS);
+  const pastDueS = startS - (first ? firstDueS : beforeS + gap.dueS);
+  let cost = 0;
+  if (pastLatestS > 0) cost += pastLatestS * UNSAFE_PER_S + UNSAFE_CHECK;
+  if (pastDueS > 0) cost += pastDueS * weight;
+  if (after < 0) return cost;
+  const beforeEarliestS = (first ? firstEarliestS : beforeS + gap.earliestS) - startS;
+  if (beforeEarliestS > 0) cost += beforeEarliestS * weight;
+  if (first) return cost;
+  const overlapS = beforeS + roster.night.jobs[before]!.lengthS - startS;
+  return overlapS > 0 ? cost + overlapS * CLASH_PER_S : cost;
+}
 
 /** Squared seconds of work that weigh as much as one weighted second of lateness. */
 export const SQUARES_PER_S = 120_000;

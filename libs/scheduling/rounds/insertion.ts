@@ -13,18 +13,13 @@ export interface Slot {
 /** Seconds of walking that weigh as much as one weighted second of lateness, when a slot is chosen. */
 const WALK_S_PER_LATE_S = 4;
 
-/** Jobs behind a slot that would start later or earlier, with their new starts. */
-export interface Ripple {
-  readonly jobs: number[];
-  readonly startS: number[];
-}
-
 /**
  * Follows a list from a place in it: when each job would start if somebody were free at `freeS` in `place`.
- * False if a fixed start, a break's window or the shift's end does not allow it.
+ * False if a fixed start, a break's window or the shift's end does not allow it. What moves is left in the roster's ripple.
  */
-export function ripple(roster: Roster, person: number, from: number, freeS: number, place: number, out: Ripple): boolean {
-  const { night, startS } = roster;
+export function followList(roster: Roster, person: number, from: number, freeS: number, place: number): boolean {
+  const { night, startS, ripple: out } = roster;
+  out.count = 0;
   const list = roster.lists[person]!;
   const homeS = night.people[person]!.endS;
   let free = freeS;
@@ -44,8 +39,9 @@ export function ripple(roster: Roster, person: number, from: number, freeS: numb
     if (begin === startS[q]) {
       if (job.place >= 0) return true;
     } else {
-      out.jobs.push(q);
-      out.startS.push(begin);
+      out.jobs[out.count] = q;
+      out.startS[out.count] = begin;
+      out.count += 1;
     }
     free = begin + job.lengthS;
     if (job.place >= 0) at = job.place;
@@ -56,20 +52,20 @@ export function ripple(roster: Roster, person: number, from: number, freeS: numb
 /** A start that both of two lists, a fact or a pin have agreed on. */
 export const isAppointment = (job: Job): boolean => job.fixedS !== undefined || job.people > 1;
 
-/** What moving jobs to new starts does to the guide cost; the starts are left as they were unless `keep`. */
-export function shiftCost(roster: Roster, moved: Ripple, keep: boolean): number {
-  const { night, startS } = roster;
+/** What the ripple does to the guide cost; the starts are left as they were unless `keep`. */
+export function shiftCost(roster: Roster, keep: boolean): number {
+  const { night, startS, ripple } = roster;
   let cost = 0;
-  const old: number[] = [];
-  for (let i = 0; i < moved.jobs.length; i++) {
-    const q = moved.jobs[i]!;
+  for (let i = 0; i < ripple.count; i++) {
+    const q = ripple.jobs[i]!;
     const job = night.jobs[q]!;
     cost -= startCost(roster, q, job) + (job.kind === 'check' ? linksOf(roster, q, job) : 0);
-    old.push(startS[q]!);
-    startS[q] = moved.startS[i]!;
+    const beforeS = startS[q]!;
+    startS[q] = ripple.startS[i]!;
+    ripple.startS[i] = beforeS;
     cost += startCost(roster, q, job) + (job.kind === 'check' ? linksOf(roster, q, job) : 0);
   }
-  if (!keep) for (let i = 0; i < old.length; i++) startS[moved.jobs[i]!] = old[i]!;
+  if (!keep) for (let i = 0; i < ripple.count; i++) startS[ripple.jobs[i]!] = ripple.startS[i]!;
   return cost;
 }
 
@@ -82,9 +78,8 @@ export function trySlot(roster: Roster, j: number, person: number, index: number
   const begin = Math.max(arriveS, job.releaseS, atLeastS);
   if (job.fixedS !== undefined && begin !== job.fixedS) return undefined;
   if (begin > job.hardLatestS || begin + job.lengthS > night.people[person]!.endS) return undefined;
-  const moved: Ripple = { jobs: [], startS: [] };
   const place = job.place >= 0 ? job.place : from;
-  if (!ripple(roster, person, index, begin + job.lengthS, place, moved)) return undefined;
+  if (!followList(roster, person, index, begin + job.lengthS, place)) return undefined;
   const next = nextPlace(roster, person, index);
   const walk = walkS(night, from, job.place) + (next < 0 ? 0 : walkS(night, place, next) - walkS(night, from, next));
   const without = job.kind === 'check' ? linkWithout(roster, job) : 0;
@@ -92,7 +87,7 @@ export function trySlot(roster: Roster, j: number, person: number, index: number
   startS[j] = begin;
   placed[j] = 1;
   let cost = startCost(roster, j, job) + personCost(roster, job, person) + (job.kind === 'check' ? linksOf(roster, j, job) - without : 0);
-  cost += shiftCost(roster, moved, false) + Math.floor(walk / WALK_S_PER_LATE_S) + (job.kind === 'break' ? 0 : levelling(roster, job, person));
+  cost += shiftCost(roster, false) + Math.floor(walk / WALK_S_PER_LATE_S) + (job.kind === 'break' ? 0 : levelling(roster, job, person));
   placed[j] = 0;
   startS[j] = before;
   return { person, index, startS: begin, cost };

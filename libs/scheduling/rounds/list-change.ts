@@ -1,4 +1,4 @@
-import { isAppointment, ripple, shiftCost, type Ripple, type Slot } from './insertion.js';
+import { followList, isAppointment, shiftCost, type Slot } from './insertion.js';
 import { freeAfter, isWork, placeAfter, type Roster } from './roster.js';
 
 /** Puts a job where the slots say, one slot a person, and moves what follows. */
@@ -39,9 +39,8 @@ export function take(roster: Roster, j: number): readonly number[] {
 
 /** Times a list anew from a place in it; false, and nothing changed, if a hard rule forbids it. */
 export function follow(roster: Roster, person: number, index: number): boolean {
-  const moved: Ripple = { jobs: [], startS: [] };
-  const possible = ripple(roster, person, index, freeAfter(roster, person, index), placeAfter(roster, person, index), moved);
-  if (possible) shiftCost(roster, moved, true);
+  const possible = followList(roster, person, index, freeAfter(roster, person, index), placeAfter(roster, person, index));
+  if (possible) shiftCost(roster, true);
   return possible;
 }
 

@@ -44,7 +44,7 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
   const roster = copyRoster(start);
   retime(roster);
   recreate(roster, leftOut(roster));
-  let accepted = copyRoster(roster);
+  const accepted = copyRoster(roster);
   const work: Reworkable = {
     change: (random) => {
       const taken = ruin(roster, random);
@@ -52,9 +52,7 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
       recreate(roster, [...taken, ...some(others, TRIED_AGAIN, random)], random);
     },
     cost: () => guideCost(roster, levelsOf(roster)),
-    accept: () => {
-      accepted = copyRoster(roster);
-    },
+    accept: () => restoreRoster(accepted, roster),
     reject: () => restoreRoster(roster, accepted),
     keepIfBest: () => {
       const rank = ranked(levelsOf(roster), night.promiseS);
@@ -65,7 +63,7 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
     backToBest: () => {
       restoreRoster(roster, best);
       retime(roster);
-      accepted = copyRoster(roster);
+      restoreRoster(accepted, roster);
     },
   };
   work.keepIfBest();
@@ -75,8 +73,14 @@ export function searchFrom(start: Roster, { seed, stop }: PlanOptions, fallback 
 }
 
 /** What stands on no list and could: pinned starts and work for more people than are able aside. */
-const leftOut = (roster: Roster): readonly number[] =>
-  roster.night.jobs.flatMap((job, j) => (roster.placed[j] === 0 && job.fixedS === undefined && job.able.length >= job.people ? [j] : []));
+function leftOut({ night, placed }: Roster): readonly number[] {
+  const found: number[] = [];
+  for (let j = 0; j < placed.length; j++) {
+    const job = night.jobs[j]!;
+    if (placed[j] === 0 && job.fixedS === undefined && job.able.length >= job.people) found.push(j);
+  }
+  return found;
+}
 
 /** A stretch of the list, from a random place. */
 function some(jobs: readonly number[], most: number, random: RandomStream): readonly number[] {

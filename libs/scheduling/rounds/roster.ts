@@ -17,7 +17,11 @@ export interface Roster {
   readonly placed: Uint8Array;
   /** Work on each list, with what was done before, s. */
   readonly workS: number[];
+  /** Jobs that a change at one place would move, with their new starts; one a roster, to spare the heap. */
+  readonly ripple: { readonly jobs: Int32Array; readonly startS: Int32Array; count: number };
 }
+
+const noRipple = (jobs: number): Roster['ripple'] => ({ jobs: new Int32Array(jobs), startS: new Int32Array(jobs), count: 0 });
 
 /** The facts alone: frozen work, begun breaks, absences. Pinned starts are placed by whoever plans. */
 export function emptyRoster(night: Night): Roster {
@@ -27,6 +31,7 @@ export function emptyRoster(night: Night): Roster {
     startS: new Int32Array(night.jobs.length),
     placed: new Uint8Array(night.jobs.length),
     workS: night.people.map(({ workedS }) => workedS),
+    ripple: noRipple(night.jobs.length),
   };
   const facts = night.jobs.flatMap((job, j) => (job.frozen ? [j] : [])).sort((a, b) => night.jobs[a]!.releaseS - night.jobs[b]!.releaseS || a - b);
   for (const j of facts) {
@@ -47,6 +52,7 @@ export const copyRoster = (roster: Roster): Roster => ({
   startS: roster.startS.slice(),
   placed: roster.placed.slice(),
   workS: [...roster.workS],
+  ripple: noRipple(roster.night.jobs.length),
 });
 
 /** Sets a roster back to a copy made of it before. */
