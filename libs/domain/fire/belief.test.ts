@@ -212,3 +212,18 @@ describe('a simulated pit', () => {
     expect(left.bed).toBe('low');
   });
 });
+
+it('the first look at a fire knows better than its lighting time: a chamber read at 118 °C is not held to be cold', () => {
+  const lit = ahead(kindle({ shape: REFERENCE_SHAPE, at: AT, state: 'cold', ambientTempC: 15, seed: 3 }), 20);
+  expect(estimateOf(lit).chamberTempC.p50).toBeLessThan(40);
+  const seen = seeCheck(lit, { bed: 'fair', fireEndTempC: 118, on: { pieces: [], raked: false }, position: 'door' });
+  expect(Math.abs(estimateOf(seen).chamberTempC.p50 - 118)).toBeLessThan(6);
+});
+
+it('two ends that agree with each other know better than the belief; one that is far off alone does not', () => {
+  const graded = seeCheck(burning(), { bed: 'full', on: { pieces: [], raked: false }, position: 'door' });
+  const both = seeCheck(graded, { fireEndTempC: 60, stackEndTempC: 56, on: { pieces: [], raked: false }, position: 'door' });
+  expect(Math.abs(estimateOf(both).chamberTempC.p50 - 58)).toBeLessThan(6);
+  const one = seeCheck(graded, { fireEndTempC: 20, on: { pieces: [], raked: false }, position: 'door' });
+  expect(estimateOf(one).chamberTempC.p50).toBeGreaterThan(100);
+});

@@ -19,6 +19,8 @@ const LOOK_S = 120;
 /** A reading further away than this many standard deviations is not believed: a probe, and a reading by hand. Source: our fit. */
 const PROBE_GATE = 4;
 const HAND_GATE = 6;
+/** Ends of one chamber this near to each other are a reading, not two slips, K. Source: our fit. */
+const ENDS_AGREE_K = 25;
 /** Not believed for so long, a probe is lost. Source: our fit. */
 const LOST_S = 600;
 /** What a thermometer in a pit can show at all, °C. */
@@ -54,8 +56,19 @@ export function seeReadings(belief: FireBelief, seen: TempsSeen): Seen & { reado
   return { belief: again, rejected: [], lost: [] };
 }
 
-/** Temperatures read by hand at a check: the same, with a wider gate and at full weight. */
-export const takeHandTemps = (belief: FireBelief, seen: TempsSeen): Seen => takeTemps(belief, seen, HAND_GATE, 1);
+/**
+ * Temperatures read by hand at a check: the same, with a wider gate and at full weight. The first look at a fire knows better
+ * than its lighting time does, and two ends that agree with each other know better than the belief: then it starts again
+ * from what was read.
+ */
+export function takeHandTemps(belief: FireBelief, seen: TempsSeen): Seen {
+  const taken = takeTemps(belief, seen, HAND_GATE, 1);
+  const read = [seen.fireEndTempC, seen.stackEndTempC].filter(plausible);
+  const agree = read.length === 2 && Math.abs(read[0]! - read[1]!) <= ENDS_AGREE_K;
+  const overruled = read.length > 0 && taken.rejected.length === read.length && (belief.ungraded || agree);
+  if (!overruled) return taken;
+  return { belief: startAgain(belief, read.reduce((sum, tempC) => sum + tempC, 0) / read.length + 273.15), rejected: [] };
+}
 
 const plausible = (tempC: number | undefined): tempC is number => tempC !== undefined && tempC >= LEAST_C && tempC <= MOST_C;
 
