@@ -8,7 +8,7 @@ import type { Bound } from './plan.js';
  *     pits one person can own = floor( gap / check length )                             bound-pit bound
  *     unavoidable lateness = sum of weight x max(0, ready + walk to the pit - due)       opening bound
  *
- * Held to libs/scheduling/rounds/bound.test.ts and tests/published/rounds-classical.test.ts.
+ * Held to tests/published/rounds-classical.test.ts.
  */
 export function boundOf(problem: RoundProblem): Bound {
   const opening = openingOf(problem);

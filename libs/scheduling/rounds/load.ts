@@ -10,7 +10,7 @@ import { parameter, type RoundPerson, type RoundProblem } from './problem.js';
  *
  * A load over 1 cannot be on time. One person and equal slots with a load up to 5/6, walking in the slot and gaps cut to
  * whole slots, can always be kept (5/6 theorem, [KAWAMURA-2024]); in practice a load up to 0.80 is comfortable.
- * Held to rounds/load.test.ts and tests/published/rounds-pinwheel.test.ts.
+ * Held to rounds/dispatch.test.ts and tests/published/rounds-pinwheel.test.ts.
  */
 export function loadOf(problem: RoundProblem): readonly LoadHour[] {
   const skills = [...new Set([...problem.pits, ...problem.tasks].flatMap(({ skill }) => (skill === undefined ? [] : [skill])))].sort();
