@@ -5,6 +5,7 @@ import { readSettings, type Settings } from './platform/config.js';
 import { log } from './platform/log.js';
 
 const CLOSE_S = 20;
+const PARENT_WATCH_MS = 500;
 
 /** What was opened, to be closed the other way round; a signal may come before all is open. */
 class Opened {
@@ -71,6 +72,18 @@ function closeOnSignal(opened: Opened): void {
     );
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
+  if (process.env['npm_lifecycle_event']) closeWithParent(end);
+}
+
+/** A signal to npm ends npm and its shell, but the shell does not pass it on: without them the house closes too. */
+function closeWithParent(end: () => void): void {
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(watch);
+    end();
+  }, PARENT_WATCH_MS);
+  watch.unref();
 }
 
 async function main(): Promise<void> {
