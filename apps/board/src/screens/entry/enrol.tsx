@@ -26,7 +26,8 @@ export function EnrolScreen() {
     setAsked(true);
     if (code.trim() && name.trim()) void enter(() => ask('enrolDevice', { code: code.trim(), name: name.trim() }));
   };
-  if (health.data?.firstRunNeeded)
+  // A practice night gives out codes before anybody has set a yard up.
+  if (health.data?.firstRunNeeded && code === '')
     return (
       <EntryFrame title={say('firstRunTitle')}>
         <p>{say('firstRunHint')}</p>
