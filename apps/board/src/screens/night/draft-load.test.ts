@@ -23,7 +23,7 @@ describe('the load of a drafted night', () => {
   it('is told for each hour of the shift', () => {
     expect(loads(4, 2)).toHaveLength(10);
   });
-  it('three pits and one person are near the most that one can hold (search results of our own: 30-minute gaps, about 3 pits each)', () => {
+  it("three pits ask one person for about half of each hour, by hand", () => {
     const late = loads(3, 1).at(-1)!;
     // By hand: 2 looks an hour x 3 pits x (5 min + 4 m at 1.2 m/s) = 30.3 min of 60.
     expect(late.loadFrac).toBeGreaterThan(0.45);

@@ -47,7 +47,7 @@ export function LoadChart({ hours, figures }: { readonly hours: readonly ShownHo
 /** Which hours fail and what would mend them, as sentences. */
 export function LoadSentences({ hours, figures, skillName }: { readonly hours: readonly ShownHour[]; readonly figures: Figures; readonly skillName: (skill: string) => string }) {
   const say = useNightWords();
-  const failing = hours.filter(({ fails }) => fails);
+  const failing = hours.filter(({ fails }) => fails).sort((a, b) => a.fromAt - b.fromAt);
   if (failing.length === 0) return <p>{say('load.holds')}</p>;
   return (
     <ul className={css['sentences']}>

@@ -18,6 +18,8 @@ export interface Drawing {
   readonly figures: Figures;
   /** The lines that run through all lanes: hours, services, now. */
   readonly lines: (heightPx: number) => ReactNode;
+  /** The picture is wider than its place: what is named at its begin is named at now again. */
+  readonly scrolls: boolean;
 }
 
 interface NightPictureProps {
@@ -41,7 +43,7 @@ export function NightPicture(props: NightPictureProps) {
   const ticks = ticksOf(scale, zone);
   const shown = services.filter(({ readyBy }) => fromIso(readyBy) > span.from && fromIso(readyBy) <= span.until);
   const lines = (heightPx: number) => <Lines {...{ scale, ticks, now, heightPx }} services={shown} />;
-  const drawing: Drawing = { scale, now, figures, lines };
+  const drawing: Drawing = { scale, now, figures, lines, scrolls: scale.widthPx > width - gutter };
   useScrollToNow(ref, scale, now);
   return (
     <div ref={ref} className={css['picture']} style={{ gridTemplateColumns: `${gutter}px ${scale.widthPx}px` }} tabIndex={0} role="group" aria-label={say('picture.label')}>

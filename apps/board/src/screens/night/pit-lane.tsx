@@ -50,7 +50,7 @@ export function PitLaneRow({ lane, drawing }: { readonly lane: PitLane; readonly
           />
         ))}
         {lane.cooks.map((cook) => (
-          <CookBar key={cook.cook.id} {...{ cook, xOf, figures }} y={cooksY + cook.row * (COOK_PX + 3)} />
+          <CookBar key={cook.cook.id} {...{ cook, drawing }} y={cooksY + cook.row * (COOK_PX + 3)} />
         ))}
       </svg>
     </>
@@ -85,8 +85,12 @@ function Fire({ lane, drawing }: { readonly lane: PitLane; readonly drawing: Dra
   );
 }
 
-function CookBar({ cook: span, xOf, figures, y }: { readonly cook: CookSpan; readonly xOf: Drawing['scale']['xOf']; readonly figures: Drawing['figures']; readonly y: number }) {
+/** From here on the name of a bar that began long ago is out of sight. */
+const OUT_OF_SIGHT_PX = 110;
+
+function CookBar({ cook: span, drawing, y }: { readonly cook: CookSpan; readonly drawing: Drawing; readonly y: number }) {
   const say = useNightWords();
+  const { scale: { xOf }, figures, now, scrolls } = drawing;
   const { cook, from, until, open, pieces } = span;
   const x = Math.max(0, xOf(from));
   const width = Math.max(6, xOf(until) - x);
@@ -99,6 +103,11 @@ function CookBar({ cook: span, xOf, figures, y }: { readonly cook: CookSpan; rea
       <text className={css['cookName']} x={9} y={17}>
         {say('cook.named', { cut: cook.cut, count: pieces })}
       </text>
+      {scrolls && now < until && xOf(now) - x > OUT_OF_SIGHT_PX && (
+        <text className={css['cookName']} x={xOf(now) - x + 9} y={17} aria-hidden="true">
+          {say('cook.named', { cut: cook.cut, count: pieces })}
+        </text>
+      )}
       {room && end && (
         <text className={css['cookEnd']} x={width - 9} y={17} textAnchor="end">
           {end}

@@ -4,7 +4,7 @@ import { useServiceWords } from '../../words/service.js';
 import { partsOf } from './parts-of-cost.js';
 import css from './service.module.css';
 
-const NAMED_FROM_FRAC = 0.09;
+const NAMED_FROM_FRAC = 0.06;
 
 /** The whole cost as one bar, split into lots of wood and people; wood is solid, hours are hatched. */
 export function CostBar({ cost, figures }: { readonly cost: ServiceCost; readonly figures: Figures }) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { footprint, onPlan, stepped, turnOf } from './plan-geometry.js';
+import { footprint, onPlan, reachBelow, stepped, turnOf } from './plan-geometry.js';
 
 const plan = { planWidthM: 34, planHeightM: 20, planTopDeg: 20 };
 
@@ -27,5 +27,10 @@ describe('a pit from above', () => {
     expect(firebox.y).toBe(-1.5);
     expect(firebox.y + firebox.height).toBeCloseTo(chamber.y, 12);
     expect(chamber.y + chamber.height).toBeCloseTo(1.5, 12);
+  });
+  it('reaches half its length below its middle when it stands upright, half its width when it lies', () => {
+    const pit = { chamberLengthM: 2.4, chamberDiameterM: 0.8, fireboxLengthM: 0.6, fireboxDiameterM: 0.6, stackDiameterM: 0.15 };
+    expect(reachBelow(pit, 180)).toBeCloseTo(1.5, 12);
+    expect(reachBelow(pit, 270)).toBeCloseTo(0.4, 12);
   });
 });

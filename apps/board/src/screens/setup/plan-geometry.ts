@@ -47,3 +47,11 @@ export function footprint(pit: Pick<PitSettings, 'chamberLengthM' | 'chamberDiam
     stack: { x: 0, y: top + long - pit.stackDiameterM, r: Math.max(0.12, pit.stackDiameterM / 2) },
   };
 }
+
+/** How far a turned pit reaches below its middle on the screen, metres. */
+export function reachBelow(pit: Parameters<typeof footprint>[0], turnDeg: number): number {
+  const turn = (turnDeg * Math.PI) / 180;
+  const long = pit.chamberLengthM + pit.fireboxLengthM;
+  const wide = Math.max(pit.chamberDiameterM, pit.fireboxDiameterM);
+  return (Math.abs(Math.cos(turn)) * long + Math.abs(Math.sin(turn)) * wide) / 2;
+}

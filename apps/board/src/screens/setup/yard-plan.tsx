@@ -8,10 +8,11 @@ import { Panel } from '../../parts/panel.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useSetupWords } from '../../words/setup.js';
 import { useSharedWords } from '../../words/shared.js';
-import { footprint, onPlan, stepped, turnOf, type Place } from './plan-geometry.js';
+import { footprint, onPlan, reachBelow, stepped, turnOf, type Place } from './plan-geometry.js';
 import css from './setup.module.css';
 
 const WOOD = 'wood';
+const RAD_PER_DEG = Math.PI / 180;
 
 /** The yard from above. Pits and the wood are moved by dragging, or with the arrow keys once chosen. */
 export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly mayMove: boolean }) {
@@ -48,11 +49,11 @@ export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly m
       <Ground yard={yard}>
         {(metresAt) => (
           <>
-            <Movable id={WOOD} name={say('plan.wood')} place={moved[WOOD] ?? yard.woodPlace} {...{ yard, mayMove, metresAt }} onMove={move}>
+            <Movable id={WOOD} name={say('plan.wood')} place={moved[WOOD] ?? yard.woodPlace} {...{ yard, mayMove, metresAt }} nameY={1.7} onMove={move}>
               <Wood />
             </Movable>
             {pits.map((pit) => (
-              <Movable key={pit.id} id={pit.id} name={pit.name} place={moved[pit.id] ?? pit} {...{ yard, mayMove, metresAt }} onMove={move}>
+              <Movable key={pit.id} id={pit.id} name={pit.name} place={moved[pit.id] ?? pit} {...{ yard, mayMove, metresAt }} nameY={reachBelow(pit, turnOf(pit, yard)) + 0.95} onMove={move}>
                 <PitFromAbove pit={pit} turn={turnOf(pit, yard)} />
               </Movable>
             ))}
@@ -100,9 +101,9 @@ function Ground({ yard, children }: { readonly yard: YardSettings; readonly chil
     <svg ref={svg} className={css['plan']} viewBox={`-0.6 -0.6 ${width + 1.2} ${height + 1.2}`} role="group" aria-label={say('plan.spoken', { width: figures.of('ground', width), height: figures.of('ground', height) })}>
       <rect x="0" y="0" width={width} height={height} rx="0.5" className={css['ground']} />
       <path d={mesh.join('')} className={css['mesh']} />
-      <g transform={`translate(${width - 1.6} 1.7) rotate(${-planTopDeg})`} className={css['north']}>
-        <path d="M0 -1.1 0.55 0.9 0 0.5 -0.55 0.9Z" />
-        <text y="-1.2" textAnchor="middle" fontSize="0.8" transform={`rotate(${planTopDeg} 0 -1.5)`}>{say('plan.north')}</text>
+      <g transform={`translate(${width - 1.9} 2.4)`} className={css['north']}>
+        <path d="M0 -1.1 0.55 0.9 0 0.5 -0.55 0.9Z" transform={`rotate(${-planTopDeg})`} />
+        <text x={-1.6 * Math.sin(planTopDeg * RAD_PER_DEG)} y={-1.6 * Math.cos(planTopDeg * RAD_PER_DEG) + 0.28} textAnchor="middle" fontSize="0.8">{say('plan.north')}</text>
       </g>
       {children(metresAt)}
     </svg>
@@ -117,10 +118,12 @@ interface MovableProps {
   readonly mayMove: boolean;
   readonly metresAt: MetresAt;
   readonly onMove: (id: string, place: Place) => void;
+  /** Where the name stands, metres below the middle. */
+  readonly nameY: number;
   readonly children: ReactNode;
 }
 
-function Movable({ id, name, place, yard, mayMove, metresAt, onMove, children }: MovableProps) {
+function Movable({ id, name, place, yard, mayMove, metresAt, onMove, nameY, children }: MovableProps) {
   const say = useSetupWords();
   const figures = useFigures();
   const grip = useRef<Place>(undefined);
@@ -148,7 +151,7 @@ function Movable({ id, name, place, yard, mayMove, metresAt, onMove, children }:
       onPointerDown={take} onPointerMove={drag} onPointerUp={() => (grip.current = undefined)} onPointerCancel={() => (grip.current = undefined)} onKeyDown={key}
     >
       {children}
-      <text className={css['pitName']} y={name === say('plan.wood') ? 1.7 : 0.28} textAnchor="middle" fontSize="0.85">{name}</text>
+      <text className={css['pitName']} y={nameY} textAnchor="middle" fontSize="0.85">{name}</text>
     </g>
   );
 }

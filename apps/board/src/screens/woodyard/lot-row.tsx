@@ -35,7 +35,7 @@ export function LotRow({ lot, state, most }: LotRowProps) {
           {shared(`species.${lot.species}`)}, {say('size', { length: figures.of('length', lot.lengthM), thickness: figures.of('length', lot.thicknessM) })}
         </p>
         <p>
-          <strong className={dryness === 'wet' || dryness === 'green' ? css['soon'] : css['strong']}>{say(`dryness.${dryness}`)}</strong>{' '}
+          <strong className={dryness === 'wet' || dryness === 'green' ? css['soon'] : css['strong']}>{say(`dryness.${dryness}`)},</strong>{' '}
           <span className="figure">{say('moisture', { percent: figures.percent(lot.moisture) })}</span>
         </p>
         <p className="figure">{say('where', { stack: lot.inStack, carts: lot.onCarts, burned: lot.burned })}</p>
