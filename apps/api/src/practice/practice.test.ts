@@ -21,7 +21,7 @@ function shortNight(): SampleNight {
   return {
     ...sample,
     pits,
-    people: sample.people.slice(0, 3).map((person) => ({ ...person, to: person.name === 'Citlali' ? '20:00' : person.to })),
+    people: sample.people.slice(0, 3).map((person) => ({ ...person, to: '20:00', breaks: [{ lengthMin: 10, earliest: '18:20', latest: '19:10' }] })),
     carts: sample.carts.filter(stands),
     cooks: sample.cooks.filter(({ lies }) => lies.every(stands)),
     shift: { ...sample.shift, to: '20:00' },

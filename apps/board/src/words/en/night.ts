@@ -62,7 +62,7 @@ export const night = {
   'load.missing_other': '{{count}} people are missing.',
   'load.missingSkill_one': 'One person who knows {{skill}} is missing.',
   'load.missingSkill_other': '{{count}} people who know {{skill}} are missing.',
-  'mend.none': '',
+  'mend.none': 'Nothing is missing.',
   'mend.move-tasks': 'The checks fit: move tasks to another hour.',
   'mend.call-people': 'Checks will be late: call somebody, or move tasks and breaks.',
   'mend.bank-fires-or-call': 'Checks will pass latest safe: call somebody, or let fewer pits burn.',

@@ -65,7 +65,7 @@ export const night: WordsLike<typeof en> = {
   'load.missing_other': 'Faltan {{count}} personas.',
   'load.missingSkill_one': 'Falta una persona que sepa de {{skill}}.',
   'load.missingSkill_other': 'Faltan {{count}} personas que sepan de {{skill}}.',
-  'mend.none': '',
+  'mend.none': 'No falta nada.',
   'mend.move-tasks': 'Las revisiones caben: pase tareas a otra hora.',
   'mend.call-people': 'Habrá revisiones atrasadas: llame a alguien, o mueva tareas y descansos.',
   'mend.bank-fires-or-call': 'Habrá revisiones después de lo más tarde: llame a alguien, o que ardan menos ahumadores.',
