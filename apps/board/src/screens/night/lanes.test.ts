@@ -109,6 +109,16 @@ describe('the band kept', () => {
   });
 });
 
+describe('a pit that is starting up', () => {
+  const [larch] = pitLanes(state, spanOf(state)!);
+  const cold = (time: string) => ({ at: at(time), tempC: 60 });
+  it('is not held against its band until it reached it, or should have', () => {
+    expect(bandKeptFrac({ ...larch!, temps: [cold('6T00:00'), cold('6T00:30')] })).toBeUndefined();
+    expect(bandKeptFrac({ ...larch!, temps: [cold('6T00:00'), { at: at('6T01:00'), tempC: 118 }] })).toBe(1);
+    expect(bandKeptFrac({ ...larch!, temps: [cold('6T02:30')] })).toBe(0); // three hours after it was lit
+  });
+});
+
 describe('rows', () => {
   it('a span goes into the first row that is free again', () => {
     const spans = [[0, 4], [1, 2], [2, 5], [4, 6]].map(([from, until]) => ({ from: from as EpochS, until: until as EpochS }));

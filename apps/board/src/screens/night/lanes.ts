@@ -181,18 +181,31 @@ export function inRows<S extends Span>(spans: readonly S[]): readonly (S & { rea
   });
 }
 
-/** How much of the measured time the pit was inside its band, 0 to 1; undefined where nothing was measured. */
-export function bandKeptFrac({ temps, band }: Pick<PitLane, 'temps' | 'band'>): number | undefined {
-  if (temps.length === 0) return undefined;
-  const inside = temps.filter(({ tempC }) => tempC >= band.lowC && tempC <= band.highC);
-  return inside.length / temps.length;
+/** A pit that has not reached its band by then is late, not starting up: bed and heavy steel together. Common practice, no source. */
+const START_UP_S = 135 * MINUTE_S;
+type Measured = Pick<PitLane, 'temps' | 'band' | 'burns'>;
+
+/** The readings that count against the band: from when it was first reached, or should have been. */
+function counted({ temps, band, burns }: Measured): PitLane['temps'] {
+  const reached = temps.find(({ at, tempC }) => at >= burns.from && tempC >= band.lowC)?.at ?? Infinity;
+  const from = Math.min(reached, burns.from + START_UP_S);
+  return temps.filter(({ at }) => at >= from);
+}
+
+/** How much of the measured time the pit was inside its band, 0 to 1; undefined where nothing counts yet. */
+export function bandKeptFrac(lane: Measured): number | undefined {
+  const readings = counted(lane);
+  if (readings.length === 0) return undefined;
+  const inside = readings.filter(({ tempC }) => tempC >= lane.band.lowC && tempC <= lane.band.highC);
+  return inside.length / readings.length;
 }
 
 /** Stretches of time in which the measured line stays on one side: in the band, below it, above it. */
-export function bandStretches({ temps, band }: Pick<PitLane, 'temps' | 'band'>): readonly (Span & { readonly side: 'in' | 'below' | 'above' })[] {
-  const sideOf = (tempC: number) => (tempC < band.lowC ? 'below' : tempC > band.highC ? 'above' : 'in');
+export function bandStretches(lane: Measured): readonly (Span & { readonly side: 'in' | 'below' | 'above' })[] {
+  const { lowC, highC } = lane.band;
+  const sideOf = (tempC: number) => (tempC < lowC ? 'below' : tempC > highC ? 'above' : 'in');
   const stretches: { from: EpochS; until: EpochS; side: 'in' | 'below' | 'above' }[] = [];
-  for (const { at, tempC } of temps) {
+  for (const { at, tempC } of counted(lane)) {
     const last = stretches.at(-1);
     const side = sideOf(tempC);
     if (last) last.until = at;
