@@ -10,6 +10,9 @@ const WALK_TO_WORK = 20;
 /** A task presses this long before its latest start; until then checks that are due go first. Source: tests/bench/rounds.mjs. */
 const TASK_AHEAD_S = 300;
 
+/** A break waits for the fires until this long before its last moment; then it is taken. Source: common practice, no source. */
+const BREAK_AHEAD_S = 600;
+
 /** A job that could be begun now, and how urgent it is. */
 interface Candidate {
   readonly job: number;
@@ -18,6 +21,8 @@ interface Candidate {
   /** Somebody who waits sets out from here on; somebody on a round may from `releaseS`. */
   readonly readyS: number;
   readonly urgentS: number;
+  /** Checks: their latest safe. */
+  readonly latestSafeS: number;
 }
 
 interface Floor {
@@ -111,12 +116,14 @@ function candidates(floor: Floor): Candidate[] {
     const dueS = before === undefined ? pit.firstDueS : before + gap.dueS;
     if (dueS >= pit.keepS) continue;
     const releaseS = before === undefined ? job.releaseS : Math.max(job.releaseS, before + gap.earliestS, endS(roster, pit.jobs[link - 1]!));
-    found.push({ job: j, releaseS, readyS: Math.max(releaseS, Math.min(job.targetS - Math.floor(gap.dueS / 10), dueS)), urgentS: dueS });
+    const latestSafeS = before === undefined ? pit.firstLatestS : before + gap.latestSafeS;
+    found.push({ job: j, releaseS, readyS: Math.max(releaseS, Math.min(job.targetS - Math.floor(gap.dueS / 10), dueS)), urgentS: dueS, latestSafeS });
   }
   for (const j of open) {
     const job = night.jobs[j]!;
     const late = job.kind === 'break' ? job.targetS : job.latestS - TASK_AHEAD_S;
-    found.push({ job: j, releaseS: job.releaseS, readyS: job.kind === 'break' ? Math.max(job.releaseS, job.targetS) : job.releaseS, urgentS: late });
+    const releaseS = job.kind === 'break' ? Math.min(Math.max(job.releaseS, job.targetS), job.hardLatestS) : job.releaseS;
+    found.push({ job: j, releaseS, readyS: releaseS, urgentS: late, latestSafeS: Infinity });
   }
   return found.sort((a, b) => a.urgentS - b.urgentS || a.job - b.job);
 }
@@ -126,10 +133,12 @@ function assignOne(floor: Floor, nowS: number): boolean {
   const { night, crew } = floor;
   const idle = crew.filter((member) => member.freeS <= nowS && nowS < night.people[member.index]!.endS);
   if (idle.length === 0) return false;
-  for (const candidate of candidates(floor)) {
+  const waiting = candidates(floor);
+  for (const candidate of waiting) {
     const job = night.jobs[candidate.job]!;
     const aheadS = aheadFor(night, job);
     if (candidate.releaseS - aheadS > nowS) continue;
+    if (job.kind !== 'check' && keepsFromFires(floor, job, waiting, nowS)) continue;
     if (job.people > 1) {
       if (assignTogether(floor, candidate, nowS)) return true;
       continue;
@@ -149,6 +158,24 @@ function assignOne(floor: Floor, nowS: number): boolean {
     }
   }
   return false;
+}
+
+/**
+ * Whether a task or break begun now would hold people whom the fires need before it ends: due checks as long as the task can wait,
+ * checks up to latest safe once it presses. Counted by how many checks the others can make meanwhile, less the longest walk.
+ */
+function keepsFromFires({ night, crew }: Floor, job: Job, waiting: readonly Candidate[], nowS: number): boolean {
+  if (job.kind === 'break' && nowS >= job.hardLatestS - BREAK_AHEAD_S) return false;
+  const pressing = nowS >= job.latestS - TASK_AHEAD_S;
+  const untilS = nowS + aheadFor(night, job) + job.lengthS;
+  const needed = waiting.filter(({ urgentS, latestSafeS, job: j }) => night.jobs[j]!.kind === 'check' && (pressing ? latestSafeS : urgentS) < untilS);
+  if (needed.length === 0) return false;
+  const spellS = Math.max(...needed.map(({ job: j }) => night.jobs[j]!.lengthS + aheadFor(night, night.jobs[j]!)));
+  const others = crew
+    .map((member) => (night.people[member.index]!.endS > untilS ? Math.max(0, Math.ceil((untilS - Math.max(nowS, member.freeS)) / spellS)) : 0))
+    .sort((a, b) => a - b);
+  const spare = others.slice(0, Math.max(0, others.length - job.people)).reduce((sum, checks) => sum + checks, 0);
+  return spare < needed.length;
 }
 
 /** How long before its time somebody must set out at the most. */
@@ -200,8 +227,10 @@ function nextMoment(floor: Floor, nowS: number): number | undefined {
     consider(member.freeS);
     const block = member.blocks[0];
     if (block !== undefined) consider(night.jobs[block]!.releaseS + night.jobs[block]!.lengthS);
-    for (const rest of member.breaks) consider(night.jobs[rest]!.releaseS);
+    for (const rest of member.breaks) consider(night.jobs[rest]!.hardLatestS - BREAK_AHEAD_S);
+    for (const rest of member.breaks) consider(night.jobs[rest]!.hardLatestS);
   }
+  for (const j of floor.open) consider(night.jobs[j]!.latestS - TASK_AHEAD_S);
   for (const { job, readyS, releaseS } of candidates(floor)) {
     const aheadS = aheadFor(night, night.jobs[job]!);
     consider(readyS - aheadS);

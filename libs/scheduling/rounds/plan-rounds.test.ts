@@ -56,12 +56,12 @@ describe('a plan of the night', () => {
   }, 60_000);
 
   it('is hardly less safe with one person more, at the same budget', () => {
-    // Tolerance: 120 s past latest safe over the night, because a search of 60 iterations is not exact.
+    // Tolerance: 60 s past latest safe over the night, because a search of 60 iterations is not exact.
     fc.assert(fc.property(fc.nat(1000), (seed) => {
-      const shape: GeneratedNight = { pits: 5, people: 1, seed, hours: 3 };
-      const alone = planRounds(generatedNight(shape), at(1, 60)).plan.levels;
-      const helped = planRounds(generatedNight({ ...shape, people: 2 }), at(1, 60)).plan.levels;
-      expect(helped.unsafeS).toBeLessThanOrEqual(alone.unsafeS + 120);
+      const shape: GeneratedNight = { pits: 5, people: 2, seed, hours: 5 };
+      const few = planRounds(generatedNight(shape), at(1, 60)).plan.levels;
+      const helped = planRounds(generatedNight({ ...shape, people: 3 }), at(1, 60)).plan.levels;
+      expect(helped.unsafeS).toBeLessThanOrEqual(few.unsafeS + 60);
     }), { numRuns: 12 });
   }, 60_000);
 
