@@ -45,7 +45,8 @@ it('the lock file carries no addresses, and nothing names a path of one machine'
 });
 
 it('no test is skipped and nothing is left for later', () => {
-  const later = sources.filter((file) => !file.endsWith('house.test.ts') && /\b(it|test|describe)\.(skip|todo|only)\(|\b(TODO|FIXME)\b/.test(read(file)));
+  const marks = new RegExp([`\\b(it|test|describe)\\.(${['skip', 'todo', 'only'].join('|')})\\(`, `\\b(${['TO', 'FIX'].map((start, nth) => start + ['DO', 'ME'][nth]).join('|')})\\b`].join('|'));
+  const later = sources.filter((file) => marks.test(read(file)));
   expect(later).toEqual([]);
 });
 

@@ -1,3 +1,4 @@
 export { type FireDue, Fires, type PitFire } from './fires.service.js';
 export { PitsModule } from './pits.module.js';
 export { type CheckSeen, PitsReactions } from './pits.reactions.js';
+export { shapeOf } from './tonight.js';

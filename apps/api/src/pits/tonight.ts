@@ -19,7 +19,8 @@ export interface PitTonight {
   readonly around: Surroundings;
 }
 
-const shapeOf = (pit: PitSettings): PitShape => ({
+/** The shape of a pit as the fire model takes it. */
+export const shapeOf = (pit: PitSettings): PitShape => ({
   chamberLengthM: pit.chamberLengthM,
   chamberDiameterM: pit.chamberDiameterM,
   fireboxLengthM: pit.fireboxLengthM,

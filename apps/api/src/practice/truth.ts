@@ -2,6 +2,7 @@ import type { PitSettings } from '@stokehold/domain/contract';
 import { surroundingsOf } from '@stokehold/domain/chamber';
 import { gradeOf, igniteTruth, type PitTruth, stepTruth, type TruthSeen, type WoodOn } from '@stokehold/domain/fire';
 import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, randomStream, type RandomStream, seedFrom } from '@stokehold/domain/quantity';
+import { shapeOf } from '../pits/index.js';
 import { nextWallTime } from '../platform/index.js';
 import type { SampleNight } from './sample.js';
 
@@ -132,15 +133,3 @@ export class NightTruth {
     return one;
   }
 }
-
-/** The shape of a pit as the fire model takes it. */
-const shapeOf = (pit: PitSettings) => ({
-  chamberLengthM: pit.chamberLengthM,
-  chamberDiameterM: pit.chamberDiameterM,
-  fireboxLengthM: pit.fireboxLengthM,
-  fireboxDiameterM: pit.fireboxDiameterM,
-  steelThicknessM: pit.steelThicknessM,
-  stackHeightM: pit.stackHeightM,
-  stackDiameterM: pit.stackDiameterM,
-  zones: pit.zones.length,
-});

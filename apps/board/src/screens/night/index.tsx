@@ -1,9 +1,10 @@
 import { fromIso, epochS } from '@stokehold/domain/quantity';
-import { Link, useSearchParams } from 'wouter';
+import { useSearchParams } from 'wouter';
 import { useClock } from '../../live/use-clock.js';
 import { useMay } from '../../live/use-setup.js';
 import { useYard } from '../../live/use-yard.js';
 import { Opening } from '../../parts/opening.js';
+import { PanelLinks } from '../../parts/panel-links.js';
 import { Sheet } from '../../parts/sheet.js';
 import { useFigures } from '../../units/use-figures.js';
 import { offsetChanges } from '../../units/typed-wall-time.js';
@@ -52,13 +53,7 @@ export function NightScreen() {
       ) : (
         <p className={css['none']}>{say('noShift')}</p>
       )}
-      <nav className={css['shows']} aria-label={say('shows')}>
-        {shows.map((show) => (
-          <Link key={show} href={`/night?show=${show}`} aria-current={show === asked ? 'true' : undefined}>
-            {say(`show.${show}`)}
-          </Link>
-        ))}
-      </nav>
+      <PanelLinks label={say('shows')} panels={shows.map((show) => ({ show: show, label: say(`show.${show}`), href: `/night?show=${show}` }))} shown={asked} />
       <div className={css['panels']}>
         {asked === 'now' && <NowPanels state={state} />}
         {asked === 'shift' && <ShiftPanel state={state} />}

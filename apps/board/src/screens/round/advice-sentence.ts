@@ -11,15 +11,18 @@ export interface AdviceSentence {
 
 const ADDS_WOOD: readonly AdviceView['action'][] = ['one', 'two', 'one-thin', 'one-thick', 'two-thin'];
 
-function comparison(advice: AdviceView, say: SayRoundWords, figures: Figures): string | undefined {
+/** Said where it is a reason: the other way leaves the band in time to come, and sooner than this one. */
+function comparison(advice: AdviceView, say: SayRoundWords, figures: Figures, nowMs: number): string | undefined {
   const { otherwise, leavesBandAt } = advice;
-  if (!otherwise?.leavesBandAt) return undefined;
+  if (!otherwise?.leavesBandAt || Date.parse(otherwise.leavesBandAt) <= nowMs) return undefined;
+  if (leavesBandAt && figures.time(leavesBandAt) === figures.time(otherwise.leavesBandAt)) return undefined;
+  if (leavesBandAt && Date.parse(leavesBandAt) < Date.parse(otherwise.leavesBandAt)) return undefined;
   const other = say(`other.${otherwise.action}`, { time: figures.time(otherwise.leavesBandAt) });
   return `${other}; ${leavesBandAt ? say('leavesToo', { time: figures.time(leavesBandAt) }) : say('holds')}`;
 }
 
 /** The machine's advice as a person says it across a fire. */
-export function adviceSentence(advice: AdviceView, say: SayRoundWords, figures: Figures): AdviceSentence {
+export function adviceSentence(advice: AdviceView, say: SayRoundWords, figures: Figures, nowMs: number): AdviceSentence {
   const { bedKg, fullBedKg, tempC, splitLeftFrac, code } = advice.reason;
   const why = say(`why.${code}`, {
     bed: figures.bare('mass', bedKg),
@@ -29,7 +32,7 @@ export function adviceSentence(advice: AdviceView, say: SayRoundWords, figures: 
   });
   const sentences = [
     why,
-    comparison(advice, say, figures),
+    comparison(advice, say, figures, nowMs),
     advice.freshOnDoorSide && ADDS_WOOD.includes(advice.action) ? say('doorSide') : undefined,
     advice.action === 'rake' ? say('lookAgain', { time: figures.time(advice.lookAgainAt) }) : undefined,
     advice.source === 'pencil-rule' ? say('byRule') : undefined,

@@ -24,7 +24,7 @@ export function FireHead({ state, view, personId, nowMs }: FireHeadProps) {
   const level = minutes === undefined || (minutes <= SOON_MIN && !late) ? css['soon'] : late ? css['late'] : undefined;
   const from = lastPlace(state, personId);
   const walk = from && from.pit.id !== view.pit.id ? walkM(from.pit, view.pit) : undefined;
-  const advice = view.advice && adviceSentence(view.advice, say, figures);
+  const advice = view.advice && adviceSentence(view.advice, say, figures, nowMs);
   return (
     <>
       <h1 className={css['which']}>

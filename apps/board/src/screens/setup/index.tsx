@@ -1,13 +1,13 @@
-import { Link, useSearchParams } from 'wouter';
+import { useSearchParams } from 'wouter';
 import { useMay, useSetup } from '../../live/use-setup.js';
 import { Opening } from '../../parts/opening.js';
+import { PanelLinks } from '../../parts/panel-links.js';
 import { Sheet } from '../../parts/sheet.js';
 import { useDeskWords } from '../../words/desk.js';
 import { useSetupWords } from '../../words/setup.js';
 import { CrewPanel } from './crew-panel.js';
 import { DevicesPanel } from './devices-panel.js';
 import { PitsPanel } from './pits-panel.js';
-import css from './setup.module.css';
 import { YardForm } from './yard-form.js';
 import { YardPlan } from './yard-plan.js';
 
@@ -27,13 +27,7 @@ export function SetupScreen() {
   const show = shows.find((one) => one === search.get('show')) ?? 'plan';
   return (
     <Sheet title={say('title')}>
-      <nav className={css['shows']} aria-label={say('shows')}>
-        {shows.map((one) => (
-          <Link key={one} href={`/setup?show=${one}`} aria-current={one === show ? 'true' : undefined}>
-            {say(`show.${one}`)}
-          </Link>
-        ))}
-      </nav>
+      <PanelLinks label={say('shows')} panels={shows.map((one) => ({ show: one, label: say(`show.${one}`), href: `/setup?show=${one}` }))} shown={show} />
       {!mayManage && <p>{desk('onlyManager')}</p>}
       {show === 'plan' && <YardPlan setup={setup} mayMove={mayManage} />}
       {show === 'yard' && <YardForm setup={setup} />}

@@ -45,3 +45,11 @@ export function fitOf(lot: Pick<LotView, 'fits'>, nameOf: (pitId: string) => str
   const names = (lies: LotView['fits'][number]['lies']) => lot.fits.filter((fit) => fit.lies === lies).flatMap(({ pitId }) => nameOf(pitId) ?? []);
   return { across: names('across'), lengthwise: names('lengthwise'), tooLong: names('too-long') };
 }
+
+/** A cart that lasts no longer than this wants somebody to haul now: the yard's wood is no help at 3 in the morning. */
+const HAUL_WITHIN_MS = 3_600_000;
+/** Whether a cart runs out before long: at the pace at which its pit burns until the shift ends. */
+export function wantsHaul(cart: { readonly splits: number; readonly needed: number }, left: { readonly nowMs: number; readonly endsMs: number }): boolean {
+  if (cart.splits >= cart.needed) return false;
+  return (cart.splits / cart.needed) * Math.max(0, left.endsMs - left.nowMs) < HAUL_WITHIN_MS;
+}
