@@ -6,7 +6,7 @@ export const woodyard = {
   carts: 'Carts',
   noCarts: 'No wood on any cart, and no fire that needs some.',
   cart: '{{splits}} on it, needs {{needed}}',
-  'cart.short': ' · {{count}} more to haul',
+  'cart.short': ', {{count}} more to haul',
   lots: 'Lots in the stack',
   noLots: 'No wood yet. Take a bought lot into the stack.',
   size: '{{length}} long, {{thickness}} thick',

@@ -9,7 +9,7 @@ export const woodyard: WordsLike<typeof en> = {
   carts: 'Carretillas',
   noCarts: 'No hay leña en ninguna carretilla, ni fuego que la necesite.',
   cart: 'tiene {{splits}}, necesita {{needed}}',
-  'cart.short': ' · faltan {{count}} por acarrear',
+  'cart.short': ', faltan {{count}} por acarrear',
   lots: 'Lotes en la pila de leña',
   noLots: 'Todavía no hay leña. Reciba un lote comprado en la pila.',
   size: '{{length}} de largo, {{thickness}} de grueso',
