@@ -16,9 +16,10 @@ const wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 const quantile = (values, q) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))];
 
 async function start(folder) {
+  const { DATABASE_URL: _embeddedHere, ...environment } = process.env;
   const began = performance.now();
   const house = spawn(process.execPath, ['apps/api/dist/main.js'], {
-    cwd: root, env: { ...process.env, PORT: String(port), STOKEHOLD_DATA: folder, DATABASE_URL: '' }, stdio: ['ignore', 'pipe', 'inherit'],
+    cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder }, stdio: ['ignore', 'pipe', 'inherit'],
   });
   let said = '';
   house.stdout.on('data', (chunk) => (said += chunk));
