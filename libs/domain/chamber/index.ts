@@ -1,6 +1,14 @@
+export { gustsAhead, STRONG_GUST_M_PER_S } from './gusts.js';
+export type { GustOnPit, WindAhead } from './gusts.js';
+export { OPEN_GRASS_M, PIT_HEIGHT_M, windAtHeightFrac } from './wind-profile.js';
 export { surroundingsOf } from './around.js';
+export { believedWind } from './believed-wind.js';
+export type { WindTold } from './believed-wind.js';
 export { endTempsOf } from './ends.js';
 export type { EndTemps, ZoneTemp } from './ends.js';
+export { zoneExposuresWPerM2 } from './exposure.js';
+export { bottomBurns, flameLeanOf, hotEndOf } from './hot-end.js';
+export type { FlameLean, HotEnd } from './hot-end.js';
 export { radiantFluxWPerM2 } from './radiant.js';
 export { elementBesideRectangle, elementFacingCorner, elementFacingMiddle, facingRectangles, rectanglesOnEdge } from './view-factor.js';
 export { windFromFireEndRad } from './wind-angle.js';

@@ -1,10 +1,12 @@
 import { z } from 'zod';
-import { commandKey, frac, grateTempC, instant, lotId, note, personId, pitId, probeId, sentAt } from './field.js';
+import { commandKey, frac, grateTempC, instant, lotId, note, personId, pitId, sentAt } from './field.js';
+import { airSet } from './fire-air.js';
+import { fireTrouble } from './fire-trouble.js';
 
 export const bedGrade = z.enum(['low', 'fair', 'full']);
 export const splitLeft = z.enum(['coals', 'some', 'most']);
 export const pieceSize = z.enum(['thin', 'standard', 'thick', 'offcut']);
-export const adviceAction = z.enum(['rake', 'one', 'two', 'one-thin', 'one-thick', 'two-thin']);
+export const adviceAction = z.enum(['rake', 'one', 'two', 'one-thin', 'one-thick', 'two-thin', 'offcut', 'two-offcuts']);
 export type AdviceAction = z.infer<typeof adviceAction>;
 
 /** One look at one fire: what was seen, what was done. */
@@ -24,6 +26,8 @@ export const recordCheck = z.strictObject({
   fireEndTempC: grateTempC.optional(),
   stackEndTempC: grateTempC.optional(),
   smoke: z.enum(['clean', 'dirty']).optional(),
+  /** How the air was left behind; without it, as it was. */
+  air: airSet.optional(),
   note: note.optional(),
 });
 export type RecordCheck = z.infer<typeof recordCheck>;
@@ -50,6 +54,7 @@ export const checkView = z.object({
   fireEndTempC: z.number().nullable(),
   stackEndTempC: z.number().nullable(),
   smoke: z.enum(['clean', 'dirty']).nullable(),
+  air: airSet.nullable(),
   note: z.string().nullable(),
   /** Due time that this check answered; how late it was follows. */
   wasDueAt: instant.nullable(),
@@ -59,15 +64,6 @@ export type CheckView = z.infer<typeof checkView>;
 /** `corrected`: the time the server holds for the check when the device's clock was off. */
 export const checkRecorded = z.object({ check: checkView, clockOffsetS: z.number() });
 export type CheckRecorded = z.infer<typeof checkRecorded>;
-
-export const recordReadings = z.strictObject({
-  key: commandKey,
-  sentAt,
-  readings: z.array(z.strictObject({ probeId, tempC: z.number().min(-60).max(1200), takenAt: instant })).min(1).max(1000),
-});
-export type RecordReadings = z.infer<typeof recordReadings>;
-export const readingsRecorded = z.object({ kept: z.number().int(), repeated: z.number().int() });
-export type ReadingsRecorded = z.infer<typeof readingsRecorded>;
 
 const spread = z.object({ p10: z.number(), p50: z.number(), p90: z.number() });
 /** What is believed of a fire now: an estimate, corrected by what was seen. */
@@ -84,6 +80,10 @@ export const fireView = z.object({
   bedLostRiskFrac: frac,
   /** Dry wood burned a second, as believed of this fire lately. */
   dryKgPerS: z.number(),
+  /** How the air was left at the last look that said so. */
+  air: airSet,
+  /** What may be wrong here, most urgent first. */
+  troubles: z.array(fireTrouble),
   /** Every `stepS` from `from`: the chamber's mean temperature if nobody touches the fire. */
   forecast: z.object({ from: instant, stepS: z.number(), p10: z.array(z.number()), p50: z.array(z.number()), p90: z.array(z.number()) }),
 });
@@ -100,15 +100,41 @@ export type DueView = z.infer<typeof dueView>;
 export const adviceReason = z.enum([
   'bed-nearly-out', 'bed-low', 'below-band', 'above-band', 'split-has-life', 'split-nearly-gone', 'holds-band', 'not-yet-lit', 'nothing-known',
 ]);
+/** How to leave the air until the next look, and what of it differs from how it stands; a screen goes up before anything else. */
+const airAdvice = z.object({
+  set: airSet,
+  changes: z.array(z.enum(['door', 'damper', 'screen'])).min(1),
+  reason: z.enum(['air-warmer', 'air-cooler', 'air-wind', 'air-usual']),
+});
+export type AirAdviceView = z.infer<typeof airAdvice>;
+/** What one choice is expected to bring if it is made now and the best follows. */
+const adviceChoice = z.object({
+  action: adviceAction,
+  air: airAdvice.nullable(),
+  lookAgainAt: instant,
+  /** If nothing more were done after it; null when the band is held as far as one can see. */
+  leavesBandAt: instant.nullable(),
+  outOfBandKMin: z.number(),
+  inBandMin: z.number().nullable(),
+  woodKg: z.number().nullable(),
+  bedLostRiskFrac: frac,
+});
+export type AdviceChoiceView = z.infer<typeof adviceChoice>;
 export const adviceView = z.object({
   madeAt: instant,
   action: adviceAction,
+  /** Null: the air stays as it is. */
+  air: airAdvice.nullable(),
   lookAgainAt: instant,
   freshOnDoorSide: z.boolean(),
   reason: z.object({ code: adviceReason, bedKg: z.number(), fullBedKg: z.number(), tempC: z.number(), splitLeftFrac: frac }),
   /** When the band would be left with this action, and with the second best: 'one would leave the band at 02:38'. */
   leavesBandAt: instant.nullable(),
   otherwise: z.object({ action: adviceAction, leavesBandAt: instant.nullable() }).nullable(),
+  /** What this advice is expected to do; null when it is the pencil's. */
+  expects: adviceChoice.nullable(),
+  /** The other choices, the best first. */
+  alternatives: z.array(adviceChoice),
   source: z.enum(['forecast', 'pencil-rule']),
 });
 export type AdviceView = z.infer<typeof adviceView>;

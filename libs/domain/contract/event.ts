@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { limitName } from './cooking.js';
 import { cookId, lotId, personId, pitId, serviceId, shiftId, taskId } from './field.js';
 import { planCause } from './plan.js';
 
@@ -12,13 +13,19 @@ export const yardEvent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('break-reported'), personId }),
   z.object({ kind: z.literal('task-added'), taskId }),
   z.object({ kind: z.literal('task-finished'), taskId }),
+  z.object({ kind: z.literal('work-pinned') }),
   z.object({ kind: z.literal('handover-signed') }),
   z.object({ kind: z.literal('check-recorded'), pitId, checkId: z.uuid() }),
-  z.object({ kind: z.literal('readings-recorded'), pitIds: z.array(pitId) }),
+  /** `runningAway`: pits whose raw readings climb as no fed fire makes them; left out where none does. `probesTurned`: a probe turned bad, or good again. */
+  z.object({ kind: z.literal('readings-recorded'), pitIds: z.array(pitId), runningAway: z.array(pitId).optional(), probesTurned: z.boolean().optional() }),
+  z.object({ kind: z.literal('learned-set-back'), pitId }),
   z.object({ kind: z.literal('weather-recorded') }),
   z.object({ kind: z.literal('lot-changed'), lotId }),
   z.object({ kind: z.literal('wood-moved'), lotId, pitId: pitId.nullable() }),
   z.object({ kind: z.literal('cook-changed'), cookId }),
+  z.object({ kind: z.literal('food-recorded'), cookIds: z.array(cookId) }),
+  /** All cooks on hand were forecast and held against the limits; `limits`: those that call for somebody. */
+  z.object({ kind: z.literal('food-judged'), limits: z.array(z.object({ cookId, limit: limitName, pitId: pitId.nullable() })) }),
   z.object({ kind: z.literal('service-changed'), serviceId }),
   z.object({ kind: z.literal('alarm-changed'), pitId: pitId.nullable() }),
   z.object({ kind: z.literal('minute-passed') }),

@@ -8,22 +8,46 @@ export { commandKey, instant } from './field.js';
 export { pin } from './pin.js';
 export { device, deviceCode, done, enrolDevice, firstRun, health, language, makeDeviceCode, me, revokeDevice, signIn, signInChoices } from './identity.js';
 export type { Device, DeviceCode, Done, EnrolDevice, FirstRun, Health, Language, MakeDeviceCode, Me, RevokeDevice, SignIn, SignInChoices } from './identity.js';
-export { band, crewMember, pitSettings, saveCrewMember, savePit, saveYard, setup, skill, units, yardSettings } from './yard.js';
-export type { Band, CrewMember, PitSettings, SaveCrewMember, SavePit, SaveYard, Setup, Skill, Units, YardSettings } from './yard.js';
-export { addTask, breakPlan, breakView, burning, finishTask, handover, onShift, personOnShift, planShift, reportBreak, reportPresence, shiftView, signHandover, taskKind, taskView } from './shift.js';
-export type { AddTask, BreakPlan, Burning, FinishTask, Handover, OnShift, PersonOnShift, PlanShift, ReportBreak, ReportPresence, ShiftView, SignHandover, TaskKind, TaskView } from './shift.js';
-export { adviceAction, adviceReason, adviceView, bedGrade, checkMark, checkRecorded, checkView, dueView, fireView, pieceSize, readingsRecorded, recordCheck, recordReadings, splitLeft } from './check.js';
-export type { AdviceAction, AdviceView, CheckMark, CheckRecorded, CheckView, DueView, FireView, ReadingsRecorded, RecordCheck, RecordReadings } from './check.js';
-export { buyLot, cartView, lotSettings, lotView, measureLot, moveWood, recountLot, species, woodMoved, woodView } from './wood.js';
-export type { BuyLot, CartView, LotSettings, LotView, MeasureLot, MoveWood, RecountLot, WoodMoved, WoodView } from './wood.js';
-export { cookSettings, cookView, cutShape, placeCook, saveCook, saveService, serviceCost, serviceSettings, takeOff } from './food.js';
-export type { CookSettings, CookView, CutShape, PlaceCook, SaveCook, SaveService, ServiceCost, ServiceSettings, TakeOff } from './food.js';
-export { recordWeather, weatherView } from './weather.js';
-export type { RecordWeather, WeatherView } from './weather.js';
-export { assignment, loadHour, planCause, planChange, planView, work } from './plan.js';
-export type { Assignment, PlanChange, PlanView, Work } from './plan.js';
-export { acknowledgeAlarm, alarmKind, alarmState, alarmView } from './alarm.js';
-export type { AcknowledgeAlarm, AlarmKind, AlarmView } from './alarm.js';
+export { band, crewMember, pitSettings, place, saveCrewMember, savePit, saveYard, setup, skill, units, yardSettings } from './yard.js';
+export type { Band, CrewMember, PitSettings, Place, SaveCrewMember, SavePit, SaveYard, Setup, Skill, Units, YardSettings } from './yard.js';
+export { addTask, breakPlan, breakView, burning, finishTask, handover, handoverNow, onShift, personOnShift, planShift, reportBreak, reportPresence, rosterView, shiftView, signHandover, taskKind, taskView } from './shift.js';
+export type { AddTask, BreakPlan, Burning, FinishTask, Handover, HandoverNow, OnShift, PersonOnShift, PlanShift, ReportBreak, ReportPresence, RosterView, ShiftView, SignHandover, TaskKind, TaskView } from './shift.js';
+export { adviceAction, adviceReason, adviceView, bedGrade, checkMark, checkRecorded, checkView, dueView, fireView, pieceSize, recordCheck, splitLeft } from './check.js';
+export type { AdviceAction, AdviceChoiceView, AdviceView, AirAdviceView, CheckMark, CheckRecorded, CheckView, DueView, FireView, RecordCheck } from './check.js';
+export { airSet, damperSet, doorSet } from './fire-air.js';
+export type { AirSetView } from './fire-air.js';
+export { fireTrouble, probeEnd } from './fire-trouble.js';
+export type { FireTroubleView } from './fire-trouble.js';
+export { firePage, learned, setLearnedBack, skillAt, toldCheck, uncompared, unusedWhy } from './fire-page.js';
+export type { FirePage, LearnedView, SetLearnedBack, SkillAt, ToldCheck } from './fire-page.js';
+export {
+  cartLastsView, lotRead, makePull, meterRemark, payRules, priceCook, pullLoadView, pullView, purchaseView, readLot, saveClimate, savePayRules, seasoningView, serviceCosts, trimView, woodyardView, yardLastsView,
+} from './woodyard.js';
+export type {
+  CartLastsView, LotRead, MakePull, PayRulesView, PriceCook, PullLoadView, PullView, PurchaseView, ReadLot, SaveClimate, SavePayRules, SeasoningView, ServiceCosts, TrimView, WoodyardView, YardLastsView,
+} from './woodyard.js';
+export {
+  burnOffcuts, buyLot, cartView, deliveryRemark, lotBought, lotSettings, lotView, measureLot, moveWood, offcutsBurned, offcutsCounted, recountLot, recountOffcuts, species, splitsTrimmed, trimSplits, woodMoved, woodView,
+} from './wood.js';
+export type {
+  BurnOffcuts, BuyLot, CartView, LotBought, LotSettings, LotView, MeasureLot, MoveWood, OffcutsBurned, OffcutsCounted, RecountLot, RecountOffcuts, SplitsTrimmed, TrimSplits, WoodMoved, WoodView,
+} from './wood.js';
+export { afterPitView, askAfterPit, askCookWhatIf, cookCourse, cookWhatIf, cutSettings, findingView, foodEntryView, foodLimits, foodRecorded, foodStage, limitName, readingVerdict, recordFood, remedy, saveCut, saveFoodLimits } from './cooking.js';
+export type { AfterPitView, AskAfterPit, CookCourse, CookWhatIf, CutSettings, FindingView, FoodEntry, FoodEntryView, FoodLimits, FoodStage, RecordFood, SaveCut, SaveFoodLimits } from './cooking.js';
+export { cookForecast, cookSettings, cookView, cutShape, placeCook, saveCook, saveService, serviceCost, serviceSettings, takeOff } from './food.js';
+export type { CookForecast, CookSettings, CostCause, CookView, CutShape, PlaceCook, SaveCook, SaveService, ServiceCost, ServiceSettings, TakeOff } from './food.js';
+export { cookHelp, cookPlanView, cookReason, cookSupposed, loadingView, moveWeighed, pitLoadingView, placingReason, setAsideCode, setAsideView, supposeCook, weighMove } from './loading.js';
+export type { CookPlanView, CookSupposed, LoadingView, MoveWeighed, PitLoadingView, SetAsideView, SupposeCook, WeighMove } from './loading.js';
+export { forecastView, recordWeather, weatherView, saveForecastPlace } from './weather.js';
+export type { ForecastView, RecordWeather, WeatherView } from './weather.js';
+export { assignment, changeCause, loadHour, planCause, planChange, planSearch, planView, work } from './plan.js';
+export type { Assignment, ChangeCause, PlanChange, PlanView, Work } from './plan.js';
+export { fairnessView, shareView } from './fairness.js';
+export type { FairnessView, ShareView } from './fairness.js';
+export { askWhatIf, askWhy, hindranceView, levelCost, pinWork, relaxation, supposition, whatIfView, whyView } from './plan-answers.js';
+export type { HindranceView, LevelCost, PinWork, Relaxation, Supposition, WhatIfView, WhyView } from './plan-answers.js';
+export { acknowledgeAlarm, alarmKind, alarmPriority, alarmReport, alarmState, alarmTier, alarmView, shelveAlarm } from './alarm.js';
+export type { AcknowledgeAlarm, AlarmKind, AlarmReport, AlarmView } from './alarm.js';
 export { LIVE, liveBeat, liveChange, pitView, yardClock, yardState } from './state.js';
 export type { LiveBeat, LiveChange, PitView, YardClock, YardState } from './state.js';
 export { yardEvent } from './event.js';
@@ -31,3 +55,7 @@ export type { EventKind, EventOf, YardEvent } from './event.js';
 export { routes } from './routes.js';
 export type { RouteName, Routes } from './routes.js';
 export { openApi } from './openapi.js';
+export { asideView, assignSource, calibrateProbe, MOST_READINGS, pasteReadings, probesView, probeView, readingsPasted, readingsRecorded, recordReadings, sentReading } from './reading.js';
+export type { ProbesView, ProbeView, ReadingsPasted, ReadingsRecorded, RecordReadings, SentReading } from './reading.js';
+export { calendarAddress, makeCalendarAddress, saveWebhook, webhookSaved, webhookView } from './link.js';
+export type { CalendarAddress, WebhookSaved, WebhookView } from './link.js';

@@ -16,19 +16,32 @@ export const assignment = z.object({
   endsAt: instant,
   lateS: z.number().int(),
   pastLatestS: z.number().int(),
+  /** Somebody decided who does it, or when. */
+  pinned: z.boolean(),
 });
 export type Assignment = z.infer<typeof assignment>;
+/** What began a change: read with the work that ran over or took the place, and the person it is about. */
+export const changeCause = z.object({
+  code: z.enum(['person-not-there', 'due-moved', 'work-before-ran-over', 'not-reported', 'made-room', 'new-work', 'not-needed', 'no-place']),
+  personId: personId.nullable(),
+  work: work.nullable(),
+});
+export type ChangeCause = z.infer<typeof changeCause>;
 export const planChange = z.object({
   work,
   code: z.enum(['new', 'gone', 'moved', 'other-person', 'moved-other-person']),
   from: z.object({ people: z.array(personId), startsAt: instant }).nullable(),
   to: z.object({ people: z.array(personId), startsAt: instant }).nullable(),
+  because: changeCause,
 });
 export type PlanChange = z.infer<typeof planChange>;
-export const planCause = z.enum(['first', 'check', 'due-moved', 'presence', 'break', 'task', 'shift', 'pit', 'minute']);
+export const planCause = z.enum(['first', 'check', 'due-moved', 'presence', 'break', 'task', 'shift', 'pit', 'minute', 'by-hand']);
 export const loadHour = z.object({
   fromAt: instant, untilAt: instant, skill: skill.nullable(), loadFrac: z.number(), fails: z.boolean(), missingPeople: z.number(),
+  mend: z.enum(['none', 'move-tasks', 'call-people', 'bank-fires-or-call']),
 });
+/** How a plan was found: the same facts, seed and iterations find it again. */
+export const planSearch = z.object({ seed: z.number().int(), iterations: z.number().int(), gapWeightedS: z.number().int(), improved: z.boolean() });
 export const planView = z.object({
   madeAt: instant,
   because: z.object({ cause: planCause, pitId: pitId.nullable(), personId: personId.nullable() }),
@@ -40,5 +53,6 @@ export const planView = z.object({
   lateWeightedS: z.number(),
   boundWeightedS: z.number(),
   evenness: frac.nullable(),
+  search: planSearch,
 });
 export type PlanView = z.infer<typeof planView>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { alarmKind } from './alarm.js';
 import { commandKey, instant, note, personId, pitId, sentAt, seconds, shiftId, taskId } from './field.js';
-import { band } from './yard.js';
+import { band, skill } from './yard.js';
 
 /** A task or a break of more than four hours is several. */
 const LONGEST_S = 4 * 3600;
@@ -95,5 +96,26 @@ export const handover = z.object({
   food: z.array(z.object({ pit: z.string(), cut: z.string(), pieces: z.number().int() })),
   splitsLeft: z.number().int(),
   openAlarms: z.number().int(),
+  /** Each open check with its owner on one side; nobody by name where no next shift is planned. */
+  openChecks: z.array(z.object({ pit: z.string(), dueAt: instant, latestSafeAt: instant, side: z.enum(['this-crew', 'next-crew']), owner: z.string().nullable() })),
+  /** What people were told for the next two hours. */
+  promised: z.array(z.object({ work: z.enum([...taskKind.options, 'check']), pit: z.string().nullable(), people: z.array(z.string()), at: instant })),
+  alarms: z.array(z.object({ kind: alarmKind, pit: z.string().nullable(), since: instant })),
 });
+/** How the night stands before somebody signs it over. */
+export const handoverNow = handover.omit({ id: true, signedAt: true, signedBy: true, note: true });
+export type HandoverNow = z.infer<typeof handoverNow>;
 export type Handover = z.infer<typeof handover>;
+
+const skillNeed = z.object({ skill, needed: z.number().int(), present: z.number() });
+/** How many people each hour of a shift needs, by fires, tasks and the usual work of its services. */
+export const rosterView = z.object({
+  shift: shiftView,
+  hours: z.array(z.object({
+    fromAt: instant, untilAt: instant, needed: z.number().int(), fewest: z.number().int(), present: z.number(), bySkill: z.array(skillNeed), loadFrac: z.number(), fails: z.boolean(),
+    missingPeople: z.number().int(), mend: z.enum(['none', 'move-tasks', 'call-people', 'bank-fires-or-call']),
+  })),
+  /** Work that nobody planned yet and that the services will bring. */
+  supposed: z.array(z.object({ kind: taskKind, cut: z.string(), at: instant })),
+});
+export type RosterView = z.infer<typeof rosterView>;

@@ -12,5 +12,20 @@ const weatherSeen = {
 export const recordWeather = z.strictObject({ key: commandKey, seenAt: instant, ...weatherSeen })
   .refine(({ windMPerS, gustMPerS }) => gustMPerS >= windMPerS, { message: 'at least as much as the wind', path: ['gustMPerS'] });
 export type RecordWeather = z.infer<typeof recordWeather>;
-export const weatherView = z.object({ ...weatherSeen, seenAt: instant.nullable() });
+/** `source`: somebody saw it, a forecast says it of now, or nothing is known and a mild calm is supposed. */
+export const weatherView = z.object({ ...weatherSeen, seenAt: instant.nullable(), source: z.enum(['seen', 'forecast', 'supposed']) });
 export type WeatherView = z.infer<typeof weatherView>;
+
+export const saveForecastPlace = z.strictObject({ key: commandKey, latDeg: z.number().min(-90).max(90), lonDeg: z.number().min(-180).max(180) });
+/** The hours ahead as a public service has them, with their age, and since when none came. */
+export const forecastView = z.object({
+  /** Whether the house asks a service at all. */
+  asked: z.boolean(),
+  place: z.object({ latDeg: z.number(), lonDeg: z.number() }).nullable(),
+  fetchedAt: instant.nullable(),
+  trouble: z.object({ since: instant, why: z.enum(['no-answer', 'refused', 'redirected-away', 'not-a-forecast']) }).nullable(),
+  hours: z.array(z.object({
+    from: instant, until: instant, ambientTempC: z.number(), windMPerS: z.number(), gustMPerS: z.number(), fromDeg: headingDeg.nullable(), rainFrac: frac,
+  })),
+});
+export type ForecastView = z.infer<typeof forecastView>;

@@ -10,6 +10,10 @@ export type Units = z.infer<typeof units>;
 const onPlan = z.number().min(0).max(500);
 const planPoint = z.strictObject({ xM: onPlan, yM: onPlan });
 
+/** A place on the earth, degrees; north and east count up. */
+export const place = z.strictObject({ latitudeDeg: z.number().min(-90).max(90), longitudeDeg: z.number().min(-180).max(180) });
+export type Place = z.infer<typeof place>;
+
 export const yardSettings = z.strictObject({
   name: shortText,
   /** A name of the time zone database, such as 'America/Chicago'. */
@@ -22,6 +26,8 @@ export const yardSettings = z.strictObject({
   planTopDeg: headingDeg,
   woodPlace: planPoint,
   walkSpeedMPerS: z.number().min(0.3).max(3),
+  /** Where the yard lies; without it boards know no sunset. */
+  place: place.optional(),
   /** The wall board's screen and how far from it people stand: sizes on the wall follow from these. */
   screenDiagonalM: z.number().min(0.3).max(4),
   viewDistanceM: z.number().min(1).max(20),

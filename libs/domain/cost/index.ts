@@ -1,3 +1,12 @@
-export { nightCost } from './night.js';
-export type { BurnedWood, LotPrice, NightCost, PaidTime, Stay } from './night.js';
-export { shareCents } from './share.js';
+export { explainCrew, explainWood, splitsOf, wetFactor } from './against-plan.js';
+export type { CrewCause, Difference, WoodCause, WoodFigures } from './against-plan.js';
+export { carriedWood } from './carried.js';
+export type { BurnedWood, Carried, Stay } from './carried.js';
+export { drawnNight } from './drawn-night.js';
+export { priceOfPieces } from './lot-price.js';
+export type { LotPrice } from './lot-price.js';
+export { payOf, PLAIN_PAY } from './pay.js';
+export type { Pay, PayRules, Span, Worked } from './pay.js';
+export { shareByParts, shareCents } from './share.js';
+export { costSheet } from './sheet.js';
+export type { CookCost, CookSheet, CostNight, CostSheet, CrewLine, PaidPerson, WoodLine } from './sheet.js';

@@ -1,5 +1,7 @@
-import { clamp, type EpochS, later } from '../quantity/index.js';
+import { clamp, type EpochS } from '../quantity/index.js';
 import type { Piece } from '../wood/index.js';
+import type { AirSet } from './air-set.js';
+import { choicesOf } from './choose.js';
 import { type AdviceAction, piecesOf } from './actions.js';
 import type { FireBelief } from './belief.js';
 import { memberAt, MEMBERS } from './belief.js';
@@ -7,21 +9,32 @@ import { estimateOf, type FireEstimate } from './estimate.js';
 import { lifeSum } from './grades.js';
 import { standardPiece } from './kindle.js';
 import type { Band, Surroundings } from './pit.js';
-import { REFERENCE_SHAPE } from './pit-shape.js';
 import { pencilRule } from './pencil-rule.js';
-import { better, bestPlanOf, FULL_SEARCH, type Planned, QUICK_SEARCH } from './plan-ahead.js';
 import { quantileOf } from './quantile.js';
-import { startRoll } from './roll.js';
-import { laidPieceOf } from './see.js';
 
 export type AdviceReasonCode =
   | 'bed-nearly-out' | 'bed-low' | 'below-band' | 'above-band' | 'split-has-life' | 'split-nearly-gone' | 'holds-band'
   | 'not-yet-lit' | 'nothing-known';
+/** Why the air is to change: hotter or cooler until the next look, a fire that wind drives or holds back, or back to everyday firing. */
+export type AirReasonCode = 'air-warmer' | 'air-cooler' | 'air-wind' | 'air-usual';
+
+/** How to leave the air until the next look. */
+export interface AirAdvice {
+  readonly set: AirSet;
+  /** What of it differs from how it stands now; never empty. A screen goes up before anything else. */
+  readonly changes: readonly (keyof AirSet)[];
+  readonly reason: AirReasonCode;
+}
 
 /** The best that can follow an action. */
 export interface AdviceChoice {
   readonly action: AdviceAction;
   readonly lookAgainS: number;
+  /** Absent: the air stays as it is. */
+  readonly air?: AirAdvice;
+  /** Minutes inside the band expected over the horizon of the search, and dry wood burnt in it, kg. */
+  readonly inBandMin?: number;
+  readonly woodKg?: number;
   /** Price of this choice, only for comparing choices. */
   readonly cost: number;
   /** Kelvin-minutes expected outside the band over the horizon of the search. */
@@ -36,6 +49,10 @@ export interface Advice {
   readonly madeAt: EpochS;
   readonly action: AdviceAction;
   readonly lookAgainS: number;
+  /** Absent: the air stays as it is. */
+  readonly air?: AirAdvice;
+  /** What this advice is expected to do, beside the alternatives; absent when the advice is the pencil's. */
+  readonly expects?: AdviceChoice;
   /** A fresh split flares: with another still burning it goes on the door side. */
   readonly layFreshOnDoorSide: boolean;
   readonly reason: {
@@ -55,6 +72,8 @@ export interface Advice {
 }
 export interface WoodAtHand extends Piece {
   readonly onCart: number;
+  /** Offcuts at hand; without them none are advised. */
+  readonly offcuts?: number;
 }
 export interface AdviseAsk extends Surroundings {
   readonly band: Band;
@@ -66,7 +85,6 @@ export interface AdviseAsk extends Surroundings {
   readonly seed: number;
 }
 
-const ACTIONS: readonly AdviceAction[] = ['rake', 'one', 'two', 'one-thin', 'one-thick'];
 /** Nothing seen for so long: the forecast has nothing to go on, s. Source: our fit. */
 const UNKNOWN_S = 100 * 60;
 const RESCUE_WAIT_S = 10 * 60;
@@ -92,35 +110,20 @@ export function advise(belief: FireBelief, ask: AdviseAsk): Advice {
 }
 
 function byForecast(belief: FireBelief, estimate: FireEstimate, ask: AdviseAsk): Advice {
-  const search = ask.effort === 'quick' ? QUICK_SEARCH : FULL_SEARCH;
-  const roll = startRoll(belief, ask, search.members, search.horizonMin);
-  const terms = {
-    band: ask.band,
-    standard: laidPieceOf(ask.wood),
-    kgToReference: standardPiece(REFERENCE_SHAPE).dryKg / standardPiece(belief.shape).dryKg,
-    seed: ask.seed,
-  };
-  const planned = ACTIONS.map((action) => bestPlanOf(roll, action, piecesOf(action, ask.wood).map(laidPieceOf), search, terms));
-  const ranked = [...planned].sort((a, b) => (better(a, b) ? -1 : better(b, a) ? 1 : 0));
-  const [chosen, ...others] = ranked.map((plan) => choiceOf(plan, belief.at));
+  const ranked = choicesOf(belief, ask);
+  const [chosen] = ranked;
   if (chosen === undefined) throw new RangeError('no action to choose from');
+  const others = ranked.filter(({ action }, nth) => nth > 0 && action !== chosen.action && ranked.findIndex((one) => one.action === action) === nth);
   return {
     ...spoken(belief, estimate, ask, chosen.action, reasonOf(chosen.action, estimate, ask.band)),
     lookAgainS: chosen.lookAgainS,
+    ...(chosen.air === undefined ? {} : { air: chosen.air }),
     ...(chosen.leavesBandAt === undefined ? {} : { leavesBandAt: chosen.leavesBandAt }),
+    expects: chosen,
     alternatives: others,
     source: 'forecast',
   };
 }
-
-const choiceOf = (plan: Planned, at: EpochS): AdviceChoice => ({
-  action: plan.action,
-  lookAgainS: plan.waitMin * 60,
-  cost: plan.cost,
-  outOfBandKMin: plan.outOfBandKMin,
-  bedLostRiskFrac: plan.bedRiskFrac,
-  ...(plan.leavesAfterMin === undefined ? {} : { leavesBandAt: later(at, plan.leavesAfterMin * 60) }),
-});
 
 /** The largest of what speaks for an action, in the order of worth: bed, temperature, wood. */
 function reasonOf(action: AdviceAction, estimate: FireEstimate, band: Band): AdviceReasonCode {
@@ -147,7 +150,7 @@ function byPencil(belief: FireBelief, estimate: FireEstimate, ask: AdviseAsk): A
 }
 
 /** What is left of all splits together, in standard splits of this pit, p50. */
-export function believedLifeSum(belief: FireBelief): number {
+function believedLifeSum(belief: FireBelief): number {
   const standardKg = standardPiece(belief.shape).dryKg;
   return quantileOf(Float64Array.from({ length: MEMBERS }, (_, m) => lifeSum(belief.members, memberAt(m), belief.pieces, standardKg)), 0.5);
 }

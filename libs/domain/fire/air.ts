@@ -17,6 +17,7 @@ export function drawAir(p: FireParameters, x: Float64Array, member: number, inpu
   const drivingPa = Math.max(0, draftPa + inputs.windPa);
   f.airKgPerS = Math.max(p.leastAirKgPerS, Math.exp(x[member + LOG_AIR]!) * inputs.flowPerRootPa * Math.sqrt(drivingPa));
   f.airRatio = f.airKgPerS / p.airKgPerS;
+  f.airRoot = Math.sqrt(f.airRatio);
 }
 
 /**

@@ -1,6 +1,7 @@
+import { blackWPerM2 } from './burn.js';
 import type { Flows, StepInputs } from './flows.js';
 import { ASH_KG, BED_K, BED_KG, FIREBOX_K, LOG_COAL } from './layout.js';
-import { type FireParameters, STEFAN_BOLTZMANN } from './parameters.js';
+import type { FireParameters } from './parameters.js';
 
 /** A bed colder than this goes out, one clearly hotter burns on; width of the change, K. Source: our fit. */
 const GLOW_K = 680;
@@ -20,18 +21,17 @@ export function burnBed(p: FireParameters, x: Float64Array, member: number, inpu
   const massKg = x[member + BED_KG]!;
   const bedK = x[member + BED_K]!;
   const fireboxK = x[member + FIREBOX_K]!;
-  const size = p.bedExponent === 2 / 3 ? Math.cbrt(massKg / p.bedKg) ** 2 : (massKg / p.bedKg) ** p.bedExponent;
-  const airRoot = p.airExponent === 0.5 ? Math.sqrt(f.airRatio) : f.airRatio ** p.airExponent;
+  const root = Math.cbrt(massKg / p.bedKg);
+  const size = p.bedExponent === 2 / 3 ? root * root : (massKg / p.bedKg) ** p.bedExponent;
+  const airRoot = p.airExponent === 0.5 ? f.airRoot : f.airRatio ** p.airExponent;
   const glow = 1 / (1 + Math.exp(-(bedK - GLOW_K) / GLOW_WIDTH_K));
   const rate = (Math.exp(x[member + LOG_COAL]!) * p.bedBurnKgPerS * size * airRoot * glow) / (1 + x[member + ASH_KG]! / p.ashKg);
   const burnedKg = Math.min(rate * inputs.stepS, 0.5 * massKg);
   const heatW = (burnedKg * p.charHeatJPerKg) / inputs.stepS;
   const areaM2 = p.bedAreaM2 * size;
-  const bedK2 = bedK * bedK;
-  const fireboxK2 = fireboxK * fireboxK;
-  f.bedRadiantW = p.bedEmissivity * STEFAN_BOLTZMANN * areaM2 * (bedK2 * bedK2 - fireboxK2 * fireboxK2);
+  f.bedRadiantW = p.bedEmissivity * areaM2 * (blackWPerM2(bedK) - blackWPerM2(fireboxK));
   f.bedFilmW = p.bedFilmWPerM2K * airRoot * (areaM2 + p.bedEdgeAreaM2) * (bedK - inputs.ambientK);
   x[member + BED_KG] = massKg - burnedKg;
-  x[member + BED_K] = bedK + ((p.coalBurnoutFrac * heatW - f.bedRadiantW - f.bedFilmW) * inputs.stepS) / p.bedHeatJPerK;
+  x[member + BED_K] = bedK + (p.coalBurnoutFrac * heatW - f.bedRadiantW - f.bedFilmW) * inputs.bedKPerW;
   f.unburntJ += (1 - p.coalBurnoutFrac) * heatW * inputs.stepS;
 }

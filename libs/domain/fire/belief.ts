@@ -1,4 +1,5 @@
 import type { EpochS } from '../quantity/index.js';
+import type { AirSet } from './air-set.js';
 import { MEMBER_NUMBERS } from './layout.js';
 import type { FirePosition, PitShape } from './pit.js';
 
@@ -28,6 +29,19 @@ export interface FireBelief {
   readonly lastTempAt?: EpochS;
   readonly fireEndRejectedSince?: EpochS;
   readonly stackEndRejectedSince?: EpochS;
+  /** When more wood was found than had been recorded, when the belief began again from its probes, and since when the ends differ too much. */
+  readonly unrecordedAt?: EpochS;
+  readonly divergedAt?: EpochS;
+  readonly endsApartSince?: EpochS;
+  readonly endsApartK?: number;
+  /** Middle of both ends that is expected at an instant if nobody touches the fire, and its spread; see candour.ts. */
+  readonly expects?: { readonly at: EpochS; readonly tempC: number; readonly sdK: number };
+  /** How far what came lay from what was expected, in squares of the spread: their sum, and how many. */
+  readonly surprises?: { readonly count: number; readonly sum: number };
+  /** When the advice of the last look wants somebody back. */
+  readonly lookAgainAt?: EpochS;
+  /** How the air was left at the last look that said so. */
+  readonly air?: AirSet;
   /** Dry wood burnt a second, running mean over an hour. */
   readonly dryKgPerS: number;
   /** MEMBERS rows of MEMBER_NUMBERS, see layout.ts. */

@@ -1,13 +1,15 @@
 import type { Flows, StepInputs } from './flows.js';
 import {
-  ASH_KG, BED_K, BED_KG, LOG_BURN, PIECE_BURNT, PIECE_CHAR_KG, PIECE_DENSITY, PIECE_HALF_M, PIECE_HEATED, PIECE_KG, PIECE_MOISTURE, pieceAt,
+  ASH_KG, BED_K, BED_KG, LOG_BURN, PIECE_BURNT, PIECE_CHAR_KG, PIECE_DENSITY, PIECE_HALF_M, PIECE_HEATED, PIECE_KG, PIECE_MOISTURE, PIECE_NUMBERS, pieceAt,
 } from './layout.js';
 import { type FireParameters, STEFAN_BOLTZMANN } from './parameters.js';
 
 /** Most of the bed's root that a piece lying on it feels. Source: our fit. */
 const MOST_BED_ROOT = 1.15;
 /** Burnt this far, a split breaks into coals. Source: our fit. */
-export const BROKEN = 0.999;
+const BROKEN = 0.999;
+/** Flux that heats a piece up in its time, per W/m2. Source: our fit. */
+const PER_IGNITION_FLUX = 1 / 40e3;
 /** Flux at which the rate of the fitted line equals eq. 18-2c, W/m2; line through red oak of [FPL-GTR-190] Table 18-3. */
 const CHARRING_FLUX_W_PER_M2 = 33.8e3;
 
@@ -25,7 +27,7 @@ export const charringMinPerMm = (moisture: number, dryKgPerM3: number) => (0.001
  * Charring speed under another flux, beside that of the standard fire: 0.427 + 0.573 q / 33.8 kW/m2; through red oak of
  * [FPL-GTR-190] Table 18-3 (2.56 min/mm at 18 kW/m2, 1.38 at 55).
  */
-export const fluxFactor = (fluxWPerM2: number) => 0.427 + (0.573 * fluxWPerM2) / CHARRING_FLUX_W_PER_M2;
+export const fluxFactor = (fluxWPerM2: number) => 0.427 + (0.573 / CHARRING_FLUX_W_PER_M2) * fluxWPerM2;
 
 /** Heat of the gases of a kilogram of wood after its char is left behind, (H_w - Y H_c)/(1 - Y), J per kg of gas. */
 export const volatileHeatJPerKg = (p: FireParameters) => (p.woodHeatJPerKg - p.charFrac * p.charHeatJPerKg) / (1 - p.charFrac);
@@ -44,61 +46,68 @@ const gasBurnoutFrac = (moisture: number, bedRoot: number) =>
  * Changes the pieces, the bed's mass and ash in `x`, and fills `f`.
  */
 export function burnPieces(p: FireParameters, x: Float64Array, member: number, pieces: number, inputs: StepInputs, f: Flows): void {
+  const { stepS, perStepS, gasJPerKg, fallFrac } = inputs;
+  const { charFrac, heatUpS, neighbourWPerM2 } = p;
   const root = Math.sqrt(x[member + BED_KG]! / p.bedKg);
-  const bedRoot = Math.min(MOST_BED_ROOT, root);
-  f.bedRoot = bedRoot;
-  const bedK2 = x[member + BED_K]! * x[member + BED_K]!;
-  const bedFlux = p.bedViewFrac * bedRoot * STEFAN_BOLTZMANN * bedK2 * bedK2;
-  const flame = p.flameWPerM2 * (0.35 + 0.65 * bedRoot);
-  const rate = (Math.exp(x[member + LOG_BURN]!) * p.burnRateFactor * Math.sqrt(Math.sqrt(f.airRatio))) / 60_000;
-  const charBurnFrac = (Math.sqrt(f.airRatio) * inputs.stepS) / p.attachedBurnS;
-  const gasJPerKg = volatileHeatJPerKg(p);
-  let burning = 0;
-  let heatedSum = 0;
-  for (let i = 0; i < pieces; i++) {
-    if (x[pieceAt(member, i) + PIECE_KG]! > 0) {
-      burning++;
-      heatedSum += x[pieceAt(member, i) + PIECE_HEATED]!;
-    }
-  }
-  f.piecesBurning = burning;
-  let woodKg = 0, volatileJ = 0, charBurnKg = 0, waterKg = 0;
-  for (let i = 0; burning > 0 && i < pieces; i++) {
-    const at = pieceAt(member, i);
+  const felt = Math.min(MOST_BED_ROOT, root);
+  const bedFlux = p.bedViewFrac * felt * blackWPerM2(x[member + BED_K]!);
+  const flameFlux = p.flameWPerM2 * (0.35 + 0.65 * felt);
+  const charringM = Math.exp(x[member + LOG_BURN]!) * p.burnRateFactor * Math.sqrt(f.airRoot) * (stepS / 60_000);
+  const charBurnFrac = (f.airRoot * stepS) / p.attachedBurnS;
+  const heatedSum = countBurning(x, member, pieces, f);
+  const end = pieceAt(member, pieces);
+  let woodKg = 0, waterKg = 0, attachedKg = 0, volatileJ = 0;
+  for (let at = pieceAt(member, 0); at < end; at += PIECE_NUMBERS) {
     const startKg = x[at + PIECE_KG]!;
     if (!(startKg > 0)) continue;
     const heated = x[at + PIECE_HEATED]!;
     const moisture = x[at + PIECE_MOISTURE]!;
-    const flux = bedFlux + flame * Math.min(1, 1.2 * heated) + p.neighbourWPerM2 * (heatedSum - heated);
-    const beta = (rate * fluxFactor(flux)) / charringMinPerMm(moisture, x[at + PIECE_DENSITY]!);
     const burnt = x[at + PIECE_BURNT]!;
-    const burntNow = Math.min(1, burnt + (beta * heated * inputs.stepS) / x[at + PIECE_HALF_M]!);
-    const gone = startKg * (unburnt(p, burnt) - unburnt(p, burntNow));
-    const warming = ((1 - heated) * Math.min(2, flux / 40e3) * inputs.stepS) / (p.heatUpS * (1 + 12 * Math.max(0, moisture - 0.08)));
-    x[at + PIECE_HEATED] = Math.min(1, heated + warming);
+    const flux = bedFlux + flameFlux * Math.min(1, 1.2 * heated) + neighbourWPerM2 * (heatedSum - heated);
+    const slowness = charringMinPerMm(moisture, x[at + PIECE_DENSITY]!) * x[at + PIECE_HALF_M]!;
+    const burntNow = Math.min(1, burnt + (charringM * fluxFactor(flux) * heated) / slowness);
+    const goneKg = startKg * (unburnt(p, burnt) - unburnt(p, burntNow));
+    const charKg = x[at + PIECE_CHAR_KG]! + charFrac * goneKg;
+    const burnedKg = charKg * Math.min(1, heated * charBurnFrac);
+    const fallingKg = (charKg - burnedKg) * fallFrac;
+    x[at + PIECE_HEATED] = Math.min(1, heated + ((1 - heated) * Math.min(2, flux * PER_IGNITION_FLUX) * stepS) / (heatUpS * dampness(moisture)));
     x[at + PIECE_BURNT] = burntNow;
-    const gasJ = gone * (1 - p.charFrac) * gasJPerKg;
-    const burnout = gasBurnoutFrac(moisture, root);
-    volatileJ += gasJ * burnout;
-    f.unburntJ += gasJ * (1 - burnout);
-    waterKg += moisture * gone;
-    woodKg += gone;
-    const char = x[at + PIECE_CHAR_KG]! + p.charFrac * gone;
-    const burned = Math.min(char, char * heated * charBurnFrac);
-    charBurnKg += burned;
-    const falling = (char - burned) * inputs.fallFrac;
-    x[at + PIECE_CHAR_KG] = char - burned - falling;
-    x[member + BED_KG] = x[member + BED_KG]! + falling;
+    x[at + PIECE_CHAR_KG] = charKg - burnedKg - fallingKg;
+    x[member + BED_KG] = x[member + BED_KG]! + fallingKg;
+    woodKg += goneKg;
+    waterKg += moisture * goneKg;
+    attachedKg += burnedKg;
+    volatileJ += goneKg * gasJPerKg * gasBurnoutFrac(moisture, root);
     if (burntNow >= BROKEN) breakIntoCoals(p, x, member, at);
   }
   x[member + ASH_KG] = x[member + ASH_KG]! + p.ashFrac * woodKg;
-  f.woodKgPerS = woodKg / inputs.stepS;
+  f.woodKgPerS = woodKg * perStepS;
   f.burntKg += woodKg;
-  f.volatileW = volatileJ / inputs.stepS;
-  f.attachedW = (charBurnKg * p.charHeatJPerKg * p.coalBurnoutFrac) / inputs.stepS;
-  f.unburntJ += charBurnKg * p.charHeatJPerKg * (1 - p.coalBurnoutFrac);
-  f.evaporationW = (waterKg * p.evaporationJPerKg) / inputs.stepS;
+  f.volatileW = volatileJ * perStepS;
+  f.attachedW = attachedKg * p.charHeatJPerKg * p.coalBurnoutFrac * perStepS;
+  f.unburntJ += woodKg * gasJPerKg - volatileJ + attachedKg * p.charHeatJPerKg * (1 - p.coalBurnoutFrac);
+  f.evaporationW = waterKg * p.evaporationJPerKg * perStepS;
   f.vapourJ += waterKg * p.evaporationJPerKg;
+}
+
+/** What a black body radiates, sigma T^4. [CODATA-2018] for sigma. */
+export const blackWPerM2 = (bodyK: number) => STEFAN_BOLTZMANN * (bodyK * bodyK) * (bodyK * bodyK);
+
+/** How much longer a damp piece takes to heat up. Source: our fit. */
+const dampness = (moisture: number) => 1 + 12 * Math.max(0, moisture - 0.08);
+
+/** Counts the pieces that burn into `f`. @returns how warm they are together: 1 for each that is aflame all round */
+function countBurning(x: Float64Array, member: number, pieces: number, f: Flows): number {
+  let burning = 0;
+  let heatedSum = 0;
+  const end = pieceAt(member, pieces);
+  for (let at = pieceAt(member, 0); at < end; at += PIECE_NUMBERS) {
+    if (!(x[at + PIECE_KG]! > 0)) continue;
+    burning++;
+    heatedSum += x[at + PIECE_HEATED]!;
+  }
+  f.piecesBurning = burning;
+  return heatedSum;
 }
 
 /** Share of a piece that is not yet burnt, (1 - s)^n; the reference exponent 1.5 without a power. */

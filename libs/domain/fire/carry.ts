@@ -1,17 +1,21 @@
-import { type EpochS, MINUTE_S } from '../quantity/index.js';
+import { type EpochS, later, MINUTE_S } from '../quantity/index.js';
 import { advance } from './advance.js';
+import { airOf, type AirSet } from './air-set.js';
 import { type Advice, advise, type WoodAtHand } from './advise.js';
 import { lookAhead } from './ahead.js';
 import type { FireBelief } from './belief.js';
 import { beliefFromBytes, beliefToBytes, UnreadableBeliefError } from './bytes.js';
 import { seeCheck } from './check.js';
-import { type Due, dueFrom, HORIZON_MIN } from './due.js';
+import { type Due, dueFrom, HORIZON_MIN, troubleBegins } from './due.js';
 import { estimateOf, type FireEstimate } from './estimate.js';
 import { fanOf, type FireForecast } from './forecast.js';
 import { kindle } from './kindle.js';
+import { type LearnedPoint, learnedOf } from './learned.js';
 import type { Kindling } from './lit.js';
 import type { Band, BedGrade, FirePosition, PitShape, SplitLeft, Surroundings, WoodOn } from './pit.js';
 import { type ProbeEnd, seeReadings } from './see.js';
+import type { FireTrouble } from './trouble.js';
+import { troublesOf } from './troubled.js';
 
 /** A look at a fire: what was seen there, and what was put on. */
 export interface Look {
@@ -22,6 +26,8 @@ export interface Look {
   readonly stackEndTempC?: number;
   readonly on: WoodOn;
   readonly position: FirePosition;
+  /** How the air was left behind; remembered until the next look that says so. Without it the air stays as it was. */
+  readonly air?: AirSet;
 }
 
 /** What the probes showed at the two ends in a stretch of time that ended so; an end that was not read is absent. */
@@ -55,6 +61,10 @@ export interface CarriedFire {
   readonly estimate: FireEstimate;
   readonly outlook?: { readonly forecast: FireForecast; readonly due: Due };
   readonly advice?: Advice;
+  /** What is wrong at this fire, most urgent first; grease is looked for in raw readings, see `runningAway`. */
+  readonly troubles?: readonly FireTrouble[];
+  /** What this pit has shown of its own so far. */
+  readonly learned?: LearnedPoint;
   /** Ends whose probes said what cannot be, and those that did so for so long that they are lost. */
   readonly rejected: readonly ProbeEnd[];
   readonly lost: readonly ProbeEnd[];
@@ -70,8 +80,13 @@ class Way {
   readonly lost = new Set<ProbeEnd>();
   constructor(
     public belief: FireBelief,
-    private readonly around: Surroundings,
+    private readonly asked: Surroundings,
   ) {}
+
+  /** What the fire has around it, with the air as it was left there. */
+  get around(): Surroundings {
+    return { ...this.asked, air: this.belief.air ? airOf(this.belief.air) : this.asked.air };
+  }
 
   to(at: EpochS): void {
     if (at > this.belief.at) this.belief = advance(this.belief, { ...this.around, to: at });
@@ -83,6 +98,13 @@ class Way {
     this.belief = seen.belief;
     for (const end of seen.rejected) this.rejected.add(end);
     for (const end of seen.lost) this.lost.add(end);
+  }
+
+  /** A reading from the future is used for nothing, and its ends are named. */
+  refuse({ fireEndTempC, stackEndTempC }: ReadingMean): false {
+    if (fireEndTempC !== undefined) this.rejected.add('fire-end');
+    if (stackEndTempC !== undefined) this.rejected.add('stack-end');
+    return false;
   }
 
   look({ at, ...seen }: Look): void {
@@ -103,10 +125,18 @@ function begin({ from, shape, seed, around, lastLookAt }: FireToCarry): FireBeli
   }
 }
 
-/** Fan and due time from one look ahead. */
-function outlookOf(belief: FireBelief, fire: FireToCarry): NonNullable<CarriedFire['outlook']> {
-  const ahead = lookAhead(belief, fire.around, Math.max(HORIZON_MIN, HORIZON_S / MINUTE_S));
-  return { forecast: fanOf(belief, { ...fire, horizonS: HORIZON_S, stepS: FAN_STEP_S }, ahead), due: dueFrom(belief, fire, ahead) };
+/** Fan and due time from one look ahead: as far as the fan, and on where no trouble is in sight by then. */
+function outlookOf(belief: FireBelief, around: Surroundings, fire: FireToCarry): NonNullable<CarriedFire['outlook']> {
+  const ahead = lookAhead(belief, around, HORIZON_S / MINUTE_S, { most: HORIZON_MIN, isWanted: (seen) => !troubleBegins(seen, fire.band) });
+  return { forecast: fanOf(belief, { ...fire, horizonS: HORIZON_S, stepS: FAN_STEP_S }, ahead), due: dueFrom(belief, { ...fire, lookAgainAt: belief.lookAgainAt }, ahead) };
+}
+
+/** Right after a look somebody is wanted back when it is best to, with nothing added to what was just done. */
+function wantedBack(belief: FireBelief, advice: Advice | undefined): FireBelief {
+  const { lookAgainAt: _before, ...rest } = belief;
+  const adding = advice?.expects ? [advice.expects, ...advice.alternatives] : [];
+  const nothing = adding.find(({ action }) => action === 'rake');
+  return nothing ? { ...rest, lookAgainAt: later(belief.at, nothing.lookAgainS) } : rest;
 }
 
 /**
@@ -114,21 +144,26 @@ function outlookOf(belief: FireBelief, fire: FireToCarry): NonNullable<CarriedFi
  * Same input, same output, to the last bit.
  */
 export function carryFire(fire: FireToCarry): CarriedFire {
-  const { look, around, band, to } = fire;
-  const way = new Way(begin(fire), around);
+  const { look, band, to } = fire;
+  const way = new Way(begin(fire), fire.around);
   const isNew = !('belief' in fire.from);
-  for (const reading of fire.readings.filter(({ until }) => !look || until <= look.at)) way.read(reading);
+  const readings = fire.readings.filter((reading) => reading.until <= to || way.refuse(reading));
+  for (const reading of readings.filter(({ until }) => !look || until <= look.at)) way.read(reading);
   if (look) way.look(look);
   const looked = look || isNew ? beliefToBytes(way.belief) : undefined;
-  for (const reading of fire.readings.filter(({ until }) => look && until > look.at)) way.read(reading);
+  for (const reading of readings.filter(({ until }) => look && until > look.at)) way.read(reading);
   way.to(to);
-  const { belief } = way;
+  const { around } = way;
+  const advice = fire.advice && advise(way.belief, { ...around, band, effort: 'quick', ...fire.advice });
+  const belief = look ? wantedBack(way.belief, advice) : way.belief;
   return {
     belief: beliefToBytes(belief),
     ...(looked && { looked }),
     estimate: estimateOf(belief),
-    ...(fire.wantsOutlook && { outlook: outlookOf(belief, fire) }),
-    ...(fire.advice && { advice: advise(belief, { ...around, band, effort: 'quick', ...fire.advice }) }),
+    ...(fire.wantsOutlook && { outlook: outlookOf(belief, around, fire) }),
+    ...(advice && { advice }),
+    troubles: troublesOf(belief, around),
+    learned: learnedOf(belief),
     rejected: [...way.rejected].sort(),
     lost: [...way.lost].sort(),
   };

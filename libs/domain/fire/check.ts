@@ -1,10 +1,12 @@
 import { randomStream, requireRange, type RandomStream, seedFrom } from '../quantity/index.js';
+import type { AirSet } from './air-set.js';
 import { type FireBelief, memberAt, MEMBERS } from './belief.js';
+import { expectingNothing } from './candour.js';
 import { observe } from './filter.js';
 import { GRADE_FRAC, glowingKg, LEFT_FRAC } from './grades.js';
 import { standardPiece } from './kindle.js';
 import { type LaidPiece, makeRoom, putPiece, rake } from './lay.js';
-import { PIECE_BURNT, PIECE_KG, pieceAt } from './layout.js';
+import { LOG_AIR, LOG_BURN, LOG_LOSS, PIECE_BURNT, PIECE_KG, pieceAt } from './layout.js';
 import { uncertainPiece } from './noise.js';
 import type { FireParameters } from './parameters.js';
 import { type BedGrade, type FirePosition, MOST_PIECES_LAID, type SplitLeft, type WoodOn } from './pit.js';
@@ -24,6 +26,8 @@ export interface CheckSeen extends TempsSeen {
   readonly on: WoodOn;
   /** Where the fire lies from now on. */
   readonly position: FirePosition;
+  /** How the air was left; without it, as it was. */
+  readonly air?: AirSet | undefined;
 }
 
 /**
@@ -38,12 +42,16 @@ export interface CheckSeen extends TempsSeen {
 export function seeCheck(belief: FireBelief, seen: CheckSeen): FireBelief {
   requireRange('pieces laid on', seen.on.pieces.length, 0, MOST_PIECES_LAID);
   const laid = seen.on.pieces.map(laidPieceOf);
-  const warm = takeHandTemps(belief, seen).belief;
+  const warm = expectingNothing(takeHandTemps(belief, seen).belief);
   const p = parametersOf(belief.shape);
   const x = warm.members.slice();
   const random = randomStream(seedFrom(belief.seed, 'check', belief.at));
   if (seen.bed !== undefined) takeGrade(p, x, belief.pieces, seen.bed);
-  let pieces = seen.left === undefined ? belief.pieces : takeLeft(p, x, belief, seen.left, random);
+  const before = x.slice();
+  const left = seen.left === undefined ? { pieces: belief.pieces, found: false } : takeLeft(p, x, belief, seen.left, random);
+  let { pieces } = left;
+  const unrecorded = left.found || burnsTooWell(before, x);
+  if (unrecorded) keepMultipliers(before, x);
   if (seen.on.raked) for (let m = 0; m < MEMBERS; m++) rake(x, memberAt(m), pieces);
   for (const piece of laid) pieces = layOnAll(p, x, pieces, piece, random);
   const graded = seen.bed !== undefined || seen.left !== undefined;
@@ -52,13 +60,29 @@ export function seeCheck(belief: FireBelief, seen: CheckSeen): FireBelief {
     members: x,
     pieces,
     position: seen.position,
+    ...(seen.air ? { air: seen.air } : {}),
     ungraded: belief.ungraded && seen.bed === undefined,
     ...(graded ? { lastSeenAt: belief.at } : {}),
+    ...(unrecorded ? { unrecordedAt: belief.at } : {}),
   };
 }
 
+/** One check that wants splits to burn so much faster or slower found wood that nobody recorded, log. Source: our fit. */
+const BURN_JUMP = 0.3;
+
+function burnsTooWell(before: Float64Array, after: Float64Array): boolean {
+  let jump = 0;
+  for (let m = 0; m < MEMBERS; m++) jump += (after[memberAt(m) + LOG_BURN]! - before[memberAt(m) + LOG_BURN]!) / MEMBERS;
+  return jump < -BURN_JUMP;
+}
+
+/** Nothing is learned of the pit from a check that does not fit what was recorded. */
+function keepMultipliers(before: Float64Array, x: Float64Array): void {
+  for (let m = 0; m < MEMBERS; m++) for (let i = LOG_LOSS; i <= LOG_AIR; i++) x[memberAt(m) + i] = before[memberAt(m) + i]!;
+}
+
 /** Lays one piece on every member's fire, each within what is known of it. @returns pieces on the grate */
-export function layOnAll(p: FireParameters, x: Float64Array, pieces: number, piece: LaidPiece, random: RandomStream): number {
+function layOnAll(p: FireParameters, x: Float64Array, pieces: number, piece: LaidPiece, random: RandomStream): number {
   const place = makeRoom(p, x, MEMBERS, pieces);
   for (let m = 0; m < MEMBERS; m++) putPiece(x, pieceAt(memberAt(m), place), uncertainPiece(piece, random));
   return place + 1;
@@ -69,8 +93,10 @@ function takeGrade(p: FireParameters, x: Float64Array, pieces: number, bed: BedG
   observe(p, x, pieces, seen, Math.log(GRADE_FRAC[bed]), GRADE_LN_SD);
 }
 
-/** @returns pieces on the grate: one more if a split was found that nobody recorded */
-function takeLeft(p: FireParameters, x: Float64Array, belief: FireBelief, left: SplitLeft, random: RandomStream): number {
+/** @returns pieces on the grate, and whether a split was found there that nobody recorded */
+function takeLeft(
+  p: FireParameters, x: Float64Array, belief: FireBelief, left: SplitLeft, random: RandomStream,
+): { readonly pieces: number; readonly found: boolean } {
   const { pieces } = belief;
   const lifeOf = (piece: number) =>
     Float64Array.from({ length: MEMBERS }, (_, m) => {
@@ -85,10 +111,10 @@ function takeLeft(p: FireParameters, x: Float64Array, belief: FireBelief, left: 
       const found = { ...uncertainPiece(standardPiece(belief.shape), random), burntFrac, heatedFrac: Math.min(1, 0.4 + burntFrac) };
       putPiece(x, pieceAt(memberAt(m), place), found);
     }
-    return place + 1;
+    return { pieces: place + 1, found: true };
   }
   for (let piece = left === 'coals' ? 0 : pieces - 1; piece >= 0 && piece < pieces; piece++) {
     observe(p, x, pieces, lifeOf(piece), LEFT_FRAC[left], LIFE_SD);
   }
-  return pieces;
+  return { pieces, found: false };
 }

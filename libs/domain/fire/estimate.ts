@@ -1,13 +1,14 @@
 import type { EpochS } from '../quantity/index.js';
-import { chamberK } from './advance.js';
+import { chamberK } from './chamber-temp.js';
 import { drawAir } from './air.js';
 import { type FireBelief, memberAt, MEMBERS } from './belief.js';
 import { newFlows, stepInputsOf } from './flows.js';
-import { bedLost, bedNearlyOut, freshestLifeFrac, glowingKg, GRADE_FRAC, gradeBed, piecesBurning } from './grades.js';
+import { bedTailFrac } from './bed-risk.js';
+import { bedLost, freshestLifeFrac, glowingKg, GRADE_FRAC, gradeBed, piecesBurning } from './grades.js';
 import { BED_KG, GAUGE_K, INNER_K, LOG_AIR, LOG_BURN, LOG_COAL, LOG_LOSS, THIRDS } from './layout.js';
 import type { BedGrade } from './pit.js';
 import { parametersOf, USUAL_DOOR_GAP_M } from './pit-shape.js';
-import { quantile, quantileOf } from './quantile.js';
+import { quantile, sortFew } from './quantile.js';
 
 export interface Spread {
   readonly p10: number;
@@ -46,12 +47,23 @@ export interface FireEstimate {
 
 /** Grates colder than this, after lighting, are no pit to cook on: 150 °F. Source: our fit. */
 const START_UP_K = 338.7;
-/** More members than this with the bed nearly out, and it ranks above everything else. Source: our fit. */
-const NEARLY_OUT_SHARE = 0.2;
+/** More than this of all that is possible with the bed nearly out, and it ranks above everything else. Source: our fit. */
+export const NEARLY_OUT_SHARE = 0.01;
 
-const overMembers = (value: (member: number) => number) => Float64Array.from({ length: MEMBERS }, (_, m) => value(memberAt(m)));
+function overMembers(value: (member: number) => number): Float64Array {
+  const values = new Float64Array(MEMBERS);
+  for (let m = 0; m < MEMBERS; m++) values[m] = value(memberAt(m));
+  return values;
+}
+/** Middle of the members; sorts what it is given. */
+const middleOf = (value: (member: number) => number) => quantile(sortFew(overMembers(value)), 0.5);
+const shareOf = (is: (member: number) => boolean): number => {
+  let count = 0;
+  for (let m = 0; m < MEMBERS; m++) if (is(memberAt(m))) count++;
+  return count / MEMBERS;
+};
 const spreadOf = (values: Float64Array): Spread => {
-  const sorted = values.slice().sort();
+  const sorted = sortFew(values);
   return { p10: quantile(sorted, 0.1), p50: quantile(sorted, 0.5), p90: quantile(sorted, 0.9) };
 };
 
@@ -59,9 +71,9 @@ const spreadOf = (values: Float64Array): Spread => {
 export function estimateOf(belief: FireBelief): FireEstimate {
   const { members: x, pieces, shape } = belief;
   const p = parametersOf(shape);
-  const glowing = quantileOf(overMembers((m) => glowingKg(x, m, pieces)), 0.5);
-  const factor = (at: number) => Math.exp(quantileOf(overMembers((m) => x[m + at]!), 0.5));
-  const gaugesC = Array.from({ length: THIRDS }, (_, third) => quantileOf(overMembers((m) => x[m + GAUGE_K + third]!), 0.5) - 273.15);
+  const glowing = middleOf((m) => glowingKg(x, m, pieces));
+  const factor = (at: number) => Math.exp(middleOf((m) => x[m + at]!));
+  const gaugesC = Array.from({ length: THIRDS }, (_, third) => middleOf((m) => x[m + GAUGE_K + third]!) - 273.15);
   return {
     at: belief.at,
     mode: modeOf(belief),
@@ -69,12 +81,12 @@ export function estimateOf(belief: FireBelief): FireEstimate {
     glowingBedKg: glowing,
     bedGrade: gradeBed(p, glowing),
     fullBedKg: GRADE_FRAC.full * p.bedKg,
-    splitsBurning: Math.round(quantileOf(overMembers((m) => piecesBurning(x, m, pieces)), 0.5)),
-    splitLeftFrac: quantileOf(overMembers((m) => freshestLifeFrac(x, m, pieces)), 0.5),
+    splitsBurning: Math.round(middleOf((m) => piecesBurning(x, m, pieces))),
+    splitLeftFrac: middleOf((m) => freshestLifeFrac(x, m, pieces)),
     zoneTempC: zonesOf(gaugesC, shape.zones),
     chamberTempC: spreadOf(overMembers((m) => chamberK(x, m) - 273.15)),
     airKgPerS: usualAir(belief),
-    bedLostRiskFrac: overMembers((m) => (bedLost(p, x, m) ? 1 : 0)).reduce((sum, lost) => sum + lost, 0) / MEMBERS,
+    bedLostRiskFrac: shareOf((m) => bedLost(p, x, m)),
     dryKgPerS: belief.dryKgPerS,
     learned: { lossFactor: factor(LOG_LOSS), burnFactor: factor(LOG_BURN), coalFactor: factor(LOG_COAL), airFactor: factor(LOG_AIR) },
   };
@@ -84,15 +96,14 @@ export function estimateOf(belief: FireBelief): FireEstimate {
 export function modeOf(belief: FireBelief): FireMode {
   const { members: x, pieces } = belief;
   const p = parametersOf(belief.shape);
-  const share = (is: (member: number) => boolean) => overMembers((m) => (is(m) ? 1 : 0)).reduce((sum, one) => sum + one, 0) / MEMBERS;
-  const glowing = quantileOf(overMembers((m) => glowingKg(x, m, pieces)), 0.5);
-  const burning = share((m) => piecesBurning(x, m, pieces) > 0) > 0.5;
-  const grateK = quantileOf(overMembers((m) => x[m + INNER_K + 1]!), 0.5);
+  const glowing = middleOf((m) => glowingKg(x, m, pieces));
+  const burning = shareOf((m) => piecesBurning(x, m, pieces) > 0) > 0.5;
+  const grateK = middleOf((m) => x[m + INNER_K + 1]!);
   const low = gradeBed(p, glowing) === 'low';
   if (belief.ungraded && (low || grateK < START_UP_K)) return 'start-up';
   if (low && burning && grateK < START_UP_K) return 'start-up';
-  if (!burning && share((m) => bedLost(p, x, m)) > 0.5) return 'out';
-  return share((m) => bedNearlyOut(p, x, m)) > NEARLY_OUT_SHARE ? 'bed-nearly-out' : 'burning';
+  if (!burning && shareOf((m) => bedLost(p, x, m)) > 0.5) return 'out';
+  return bedTailFrac(belief) > NEARLY_OUT_SHARE ? 'bed-nearly-out' : 'burning';
 }
 
 /** The model's thirds read at the middles of the crew's zones, straight between them. Source: interpolation. */
@@ -110,11 +121,8 @@ function usualAir(belief: FireBelief): number {
   const calm = { windMPerS: 0, fromFireEndRad: 0, ambientTempC: 15, rainFrac: 0 };
   const inputs = stepInputsOf(p, { weather: calm, air: { doorGapM: USUAL_DOOR_GAP_M, damperFrac: 1 }, foodLoadFrac: 0 }, belief.position, 60);
   const f = newFlows();
-  return quantileOf(
-    overMembers((m) => {
-      drawAir(p, belief.members, m, inputs, f);
-      return f.airKgPerS;
-    }),
-    0.5,
-  );
+  return middleOf((m) => {
+    drawAir(p, belief.members, m, inputs, f);
+    return f.airKgPerS;
+  });
 }

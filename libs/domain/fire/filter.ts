@@ -12,10 +12,11 @@ const PIECE_LEARNED = [PIECE_KG, PIECE_HALF_M, PIECE_MOISTURE, PIECE_BURNT, PIEC
 /** What the members expect to be seen, K or whatever the observation's unit is: its mean and variance. */
 export function expected(seen: Float64Array): { readonly mean: number; readonly variance: number } {
   let mean = 0;
-  for (const value of seen) mean += value / seen.length;
-  let variance = 0;
-  for (const value of seen) variance += (value - mean) ** 2 / (seen.length - 1);
-  return { mean, variance };
+  for (let i = 0; i < seen.length; i++) mean += seen[i]!;
+  mean /= seen.length;
+  let squares = 0;
+  for (let i = 0; i < seen.length; i++) squares += (seen[i]! - mean) * (seen[i]! - mean);
+  return { mean, variance: squares / (seen.length - 1) };
 }
 
 /**
@@ -35,47 +36,66 @@ export function observe(p: FireParameters, x: Float64Array, pieces: number, seen
   const { mean, variance } = expected(seen);
   if (!(variance > 1e-10) || !Number.isFinite(y)) return;
   const total = variance + sd * sd;
-  const innovation = y - mean;
-  const shrink = 1 / (1 + Math.sqrt((sd * sd) / total));
-  const alive = new Float64Array(MEMBERS).fill(1);
-  for (let i = 0; i < PIT_NUMBERS; i++) correct(x, i, seen, mean, innovation / total, shrink / total, alive, i === BED_KG);
-  for (let piece = 0; piece < pieces; piece++) {
-    for (let m = 0; m < MEMBERS; m++) alive[m] = x[pieceAt(memberAt(m), piece) + PIECE_KG]! > 0 ? 1 : 0;
-    for (const what of PIECE_LEARNED) correct(x, pieceAt(0, piece) + what, seen, mean, innovation / total, shrink / total, alive, false);
-  }
+  const gain = (y - mean) / total;
+  const shrinkGain = 1 / (1 + Math.sqrt((sd * sd) / total)) / total;
+  const off = seen.map((value) => value - mean);
+  const pull = off.map((value) => gain - shrinkGain * value);
+  for (let m = 0; m < MEMBERS; m++) x[memberAt(m) + BED_KG] = Math.log(x[memberAt(m) + BED_KG]!);
+  correctPit(x, off, pull);
+  for (let m = 0; m < MEMBERS; m++) x[memberAt(m) + BED_KG] = Math.exp(x[memberAt(m) + BED_KG]!);
+  for (let piece = 0; piece < pieces; piece++) correctPiece(x, piece, off, pull);
   for (let m = 0; m < MEMBERS; m++) keepPhysical(p, x, memberAt(m), pieces);
 }
 
-function correct(
-  x: Float64Array, index: number, seen: Float64Array, seenMean: number, gain: number, shrinkGain: number, alive: Float64Array, inLog: boolean,
-): void {
-  let count = 0;
-  let mean = 0;
+/** Every number of the pit moves with its covariance to what was seen; `off` sums to nothing, so the means drop out. */
+function correctPit(x: Float64Array, off: Float64Array, pull: Float64Array): void {
+  const cov = new Float64Array(PIT_NUMBERS);
   for (let m = 0; m < MEMBERS; m++) {
-    if (alive[m] === 0) continue;
-    count++;
-    mean += inLog ? Math.log(x[memberAt(m) + index]!) : x[memberAt(m) + index]!;
+    const at = memberAt(m);
+    const mine = off[m]! / (MEMBERS - 1);
+    for (let i = 0; i < PIT_NUMBERS; i++) cov[i] = cov[i]! + x[at + i]! * mine;
   }
-  if (count < 3) return;
-  mean /= count;
-  let cov = 0;
   for (let m = 0; m < MEMBERS; m++) {
-    if (alive[m] === 0) continue;
-    const value = x[memberAt(m) + index]!;
-    cov += ((inLog ? Math.log(value) : value) - mean) * (seen[m]! - seenMean);
-  }
-  cov /= count - 1;
-  for (let m = 0; m < MEMBERS; m++) {
-    if (alive[m] === 0) continue;
-    const change = cov * (gain - shrinkGain * (seen[m]! - seenMean));
-    const at = memberAt(m) + index;
-    x[at] = inLog ? x[at]! * Math.exp(change) : x[at]! + change;
+    const at = memberAt(m);
+    const mine = pull[m]!;
+    for (let i = 0; i < PIT_NUMBERS; i++) x[at + i] = x[at + i]! + cov[i]! * mine;
   }
 }
 
+/** The same for one piece, over the members in which it still burns; of fewer than three nothing is learned. */
+function correctPiece(x: Float64Array, piece: number, off: Float64Array, pull: Float64Array): void {
+  let count = 0;
+  let offSum = 0;
+  for (let m = 0; m < MEMBERS; m++) {
+    if (!(x[pieceAt(memberAt(m), piece) + PIECE_KG]! > 0)) continue;
+    count++;
+    offSum += off[m]!;
+  }
+  if (count < 3) return;
+  for (let i = PIECE_LEARNED.length - 1; i >= 0; i--) {
+    const what = PIECE_LEARNED[i]!;
+    let sum = 0;
+    let cov = 0;
+    for (let m = 0; m < MEMBERS; m++) {
+      const at = pieceAt(memberAt(m), piece);
+      if (!(x[at + PIECE_KG]! > 0)) continue;
+      sum += x[at + what]!;
+      cov += x[at + what]! * off[m]!;
+    }
+    cov = (cov - (sum / count) * offSum) / (count - 1);
+    for (let m = 0; m < MEMBERS; m++) {
+      const at = pieceAt(memberAt(m), piece);
+      if (x[at + PIECE_KG]! > 0) x[at + what] = Math.max(1e-9, x[at + what]! + cov * pull[m]!);
+    }
+  }
+}
+
+/** A firebox holds no more coals than this, of the reference bed. Source: our fit. */
+export const MOST_BED = 5;
+
 /** Physical ranges: bed up to five times the reference, bed and steel temperatures, multipliers between 0.45 and 2.2. Source: our fit. */
 export function keepPhysical(p: FireParameters, x: Float64Array, member: number, pieces: number): void {
-  x[member + BED_KG] = clamp(x[member + BED_KG]!, 0.002 * p.bedKg, 5 * p.bedKg);
+  x[member + BED_KG] = clamp(x[member + BED_KG]!, 0.002 * p.bedKg, MOST_BED * p.bedKg);
   x[member + BED_K] = clamp(x[member + BED_K]!, 230, 1400);
   for (let i = FIREBOX_K; i < ASH_KG; i++) x[member + i] = clamp(x[member + i]!, 220, 1100);
   x[member + ASH_KG] = clamp(x[member + ASH_KG]!, 0, 10 * p.ashKg);

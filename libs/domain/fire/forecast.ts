@@ -1,16 +1,19 @@
 import { type EpochS, requireRange } from '../quantity/index.js';
-import { type Ahead, lookAhead } from './ahead.js';
+import { type Ahead, lookAhead, ZONE_STEP_MIN } from './ahead.js';
 import { type FireBelief, MEMBERS } from './belief.js';
+import { PROBED_S, STRETCH, widthOf } from './candour.js';
+import { zonesOf } from './estimate.js';
+import { THIRDS } from './layout.js';
 import type { Band, Surroundings } from './pit.js';
-import { quantile } from './quantile.js';
+import { quantile, sortFew } from './quantile.js';
 
-/** Stretch of the fan about its mean, so that 80 % of what comes lies within p10 and p90. Source: our fit, tests/bench/fire-skill.mjs. */
-const STRETCH = 1.08;
+/** Stretch of the fan about its mean where the temperatures come from looks alone: between them the members spread more than the truth does. Source: our fit. */
+const STRETCH_BY_HAND = 0.92;
 /** Wider when nothing was seen for an hour. Source: our fit. */
 const STRETCH_BLIND = 1.3;
 const BLIND_S = 3600;
 /** A fan reaches no further, s. */
-export const LONGEST_HORIZON_S = 6 * 3600;
+const LONGEST_HORIZON_S = 6 * 3600;
 
 /** The coming hours if nobody touches the fire. */
 export interface FireForecast {
@@ -20,6 +23,8 @@ export interface FireForecast {
   readonly chamberTempC: { readonly p10: readonly number[]; readonly p50: readonly number[]; readonly p90: readonly number[] };
   /** Loose coals, p50, kg. */
   readonly bedKg: readonly number[];
+  /** A fan for each zone of the pit, fire end first, at `from` and every ten minutes after it, °C. */
+  readonly zones: { readonly stepS: number; readonly tempC: readonly { readonly p10: readonly number[]; readonly p50: readonly number[]; readonly p90: readonly number[] }[] };
   /** Seconds from `from` until the middle of the fan is outside the band; 0 when it is already; absent when it stays inside. */
   readonly leavesBandAfterS?: number;
 }
@@ -47,18 +52,42 @@ export function fanOf(belief: FireBelief, ask: { readonly horizonS: number; read
   const fan = { p10: [] as number[], p50: [] as number[], p90: [] as number[] };
   const bedKg: number[] = [];
   let leavesBandAfterS: number | undefined;
+  const probed = belief.lastTempAt !== undefined && belief.at - belief.lastTempAt <= PROBED_S;
+  const stretch = widthOf(belief) * (blind ? STRETCH_BLIND : probed ? STRETCH : STRETCH_BY_HAND);
+  const temps = new Float64Array(MEMBERS);
+  const row = (of: Float64Array, minute: number) => {
+    for (let m = 0; m < MEMBERS; m++) temps[m] = of[minute * MEMBERS + m]!;
+    return sortFew(temps);
+  };
   for (let minute = 0; minute <= minutes; minute++) {
-    const temps = ahead.tempC.slice(minute * MEMBERS, (minute + 1) * MEMBERS);
-    const mean = temps.reduce((sum, tempC) => sum + tempC / MEMBERS, 0);
-    temps.sort();
+    const drawn = minute % everyMin === 0;
+    if (!drawn && leavesBandAfterS !== undefined) continue;
+    row(ahead.tempC, minute);
     const middle = quantile(temps, 0.5);
     if (leavesBandAfterS === undefined && (middle < ask.band.lowC || middle > ask.band.highC)) leavesBandAfterS = minute * 60;
-    if (minute % everyMin !== 0) continue;
-    const stretched = (frac: number) => mean + (blind ? STRETCH_BLIND : STRETCH) * (quantile(temps, frac) - mean);
-    fan.p10.push(stretched(0.1));
+    if (!drawn) continue;
+    let mean = 0;
+    for (let m = 0; m < MEMBERS; m++) mean += temps[m]! / MEMBERS;
+    fan.p10.push(mean + stretch * (quantile(temps, 0.1) - mean));
     fan.p50.push(middle);
-    fan.p90.push(stretched(0.9));
-    bedKg.push(quantile(ahead.bedKg.slice(minute * MEMBERS, (minute + 1) * MEMBERS).sort(), 0.5));
+    fan.p90.push(mean + stretch * (quantile(temps, 0.9) - mean));
+    bedKg.push(quantile(row(ahead.bedKg, minute), 0.5));
   }
-  return { from: belief.at, stepS: everyMin * 60, chamberTempC: fan, bedKg, ...(leavesBandAfterS === undefined ? {} : { leavesBandAfterS }) };
+  return { from: belief.at, stepS: everyMin * 60, chamberTempC: fan, bedKg, zones: zoneFansOf(belief, ahead, minutes, stretch), ...(leavesBandAfterS === undefined ? {} : { leavesBandAfterS }) };
+}
+
+/** Fans of the zones, from those of the thirds at each quantile. */
+function zoneFansOf(belief: FireBelief, { thirdC }: Ahead, minutes: number, stretch: number): FireForecast['zones'] {
+  const steps = Math.floor(minutes / ZONE_STEP_MIN) + 1;
+  const tempC = Array.from({ length: belief.shape.zones }, () => ({ p10: [] as number[], p50: [] as number[], p90: [] as number[] }));
+  for (let step = 0; step < steps; step++) {
+    const thirds = Array.from({ length: THIRDS }, (_, third) => {
+      const from = (step * THIRDS + third) * MEMBERS;
+      const sorted = sortFew(thirdC.slice(from, from + MEMBERS));
+      const middle = quantile(sorted, 0.5);
+      return { p10: middle + stretch * (quantile(sorted, 0.1) - middle), p50: middle, p90: middle + stretch * (quantile(sorted, 0.9) - middle) };
+    });
+    for (const line of ['p10', 'p50', 'p90'] as const) zonesOf(thirds.map((third) => third[line]), belief.shape.zones).forEach((zoneC, zone) => tempC[zone]?.[line].push(zoneC));
+  }
+  return { stepS: ZONE_STEP_MIN * 60, tempC };
 }

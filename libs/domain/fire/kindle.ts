@@ -1,8 +1,9 @@
-import { type EpochS, randomStream, requireRange, seedFrom } from '../quantity/index.js';
+import { clamp, type EpochS, randomStream, requireRange, seedFrom } from '../quantity/index.js';
 import { type FireBelief, memberAt, MEMBERS } from './belief.js';
 import { GRADE_FRAC } from './grades.js';
 import { type LaidPiece, putPiece } from './lay.js';
-import { MEMBER_NUMBERS, pieceAt } from './layout.js';
+import { MEMBER_NUMBERS, pieceAt, THIRDS } from './layout.js';
+import type { PitLearned } from './learned.js';
 import { drawMultipliers, uncertainPiece } from './noise.js';
 import type { FireParameters } from './parameters.js';
 import type { BedGrade, PitShape } from './pit.js';
@@ -16,9 +17,11 @@ export type FireState = 'cold' | 'embers' | BedGrade;
 const STANDARD_THICKNESS_M = 0.092;
 const STANDARD_LENGTH_M = 0.4;
 /** Dry wood of the splits that the parameters were fitted with, kg/m3: oak, [FPL-GTR-190] ch. 4. */
-export const STANDARD_KG_PER_M3 = 650;
-/** Thin pieces laid at lighting. Source: common practice, no source. */
+const STANDARD_KG_PER_M3 = 650;
+/** Thin pieces laid at lighting in the reference pit, and in any. Source: common practice, no source. */
 const LIGHTING_PIECES = 4;
+const FEWEST_LIGHTING = 2;
+const MOST_LIGHTING = 6;
 
 /** Thickness and length of the split that suits this firebox: as long beside its width as in the reference pit, and as much heat beside its bed. */
 export function standardSplitM(shape: PitShape): { readonly thicknessM: number; readonly lengthM: number } {
@@ -38,15 +41,25 @@ export function standardPiece(shape: PitShape, size = 1): LaidPiece {
 /** Thickness of a thin piece beside the standard split. Source: our fit. */
 export const THIN = 0.078 / 0.092;
 
+/** Steel that lighting has to warm, J/K. */
+const steelJPerK = ({ shellHeatJPerK, innerHeatJPerK, fireboxHeatJPerK }: FireParameters) => THIRDS * (shellHeatJPerK + innerHeatJPerK) + fireboxHeatJPerK;
+
+/** Thin pieces to light a pit of this shape with: as much heat beside its steel as four in the reference pit. Source: heat balance; four: common practice, no source. */
+export function lightingPieces(shape: PitShape): number {
+  const steel = steelJPerK(parametersOf(shape)) / steelJPerK(parametersOf(REFERENCE_SHAPE));
+  const wood = standardPiece(shape).dryKg / standardPiece(REFERENCE_SHAPE).dryKg;
+  return clamp(Math.round((LIGHTING_PIECES * steel) / wood), FEWEST_LIGHTING, MOST_LIGHTING);
+}
+
 /** Dry wood a second that holds a pit of this shape near 120 °C, in still air: the standard split every 45 minutes. Source: common practice, no source. */
-export const usualDryKgPerS = (shape: PitShape) => standardPiece(shape).dryKg / 2700;
+const usualDryKgPerS = (shape: PitShape) => standardPiece(shape).dryKg / 2700;
 
 /** Bed of the start, as a share of the reference bed, and its temperature. Embers 0.06 kg of 0.5. Source: our fit. */
 const startOf = (state: FireState) =>
   state === 'cold' ? { frac: 0.12, bedK: EMBERS_K } : state === 'embers' ? { frac: 0.3, bedK: 800 } : { frac: 0.85 * GRADE_FRAC[state], bedK: GLOWING_K };
 
 /**
- * The first belief of a night: a cold pit being lit (a handful of embers under four thin pieces), embers to build on, or a
+ * The first belief of a night: a cold pit being lit (a handful of embers under thin pieces), embers to build on, or a
  * fire that burns already with its bed graded and one split on it of which nothing is known.
  *
  * @param start.chamberTempC  what the gauges show; without it ambient for a cold pit, 60 °C over embers, 121 °C else
@@ -60,6 +73,8 @@ export function kindle(start: {
   readonly chamberTempC?: number;
   readonly ambientTempC: number;
   readonly seed: number;
+  /** What earlier nights taught of this pit; without it the pit is as set up. */
+  readonly learned?: PitLearned;
 }): FireBelief {
   const { shape, state } = start;
   const p = parametersOf(shape);
@@ -68,8 +83,8 @@ export function kindle(start: {
   requireRange('chamber temperature (°C)', chamberTempC, -50, 350);
   const random = randomStream(seedFrom(start.seed, 'kindle'));
   const members = new Float64Array(MEMBERS * MEMBER_NUMBERS);
+  const pieces = state === 'cold' ? lightingPieces(shape) : state === 'embers' ? 0 : 1;
   for (let m = 0; m < MEMBERS; m++) kindleMember(p, members, memberAt(m));
-  const pieces = state === 'cold' ? LIGHTING_PIECES : state === 'embers' ? 0 : 1;
   return {
     at: start.at,
     shape,
@@ -91,9 +106,9 @@ export function kindle(start: {
       ambientK: start.ambientTempC + 273.15,
       chamberK: chamberTempC + 273.15 + (warm ? 4 * random.normal() : 0),
     });
-    drawMultipliers(x, member, random);
+    drawMultipliers(x, member, random, start.learned);
     const thin = standardPiece(shape, THIN);
-    if (state === 'cold') for (let i = 0; i < LIGHTING_PIECES; i++) putPiece(x, pieceAt(member, i), uncertainPiece(thin, random));
+    if (state === 'cold') for (let i = 0; i < pieces; i++) putPiece(x, pieceAt(member, i), uncertainPiece(thin, random));
     if (state === 'cold' || state === 'embers') return;
     const burntFrac = 0.1 + 0.75 * random.next();
     putPiece(x, pieceAt(member, 0), { ...uncertainPiece(standardPiece(shape), random), burntFrac, heatedFrac: Math.min(1, 0.5 + burntFrac) });

@@ -1,5 +1,6 @@
 import { type EpochS, HOUR_S, later, MINUTE_S } from '../quantity/index.js';
 import type { FireMode } from './estimate.js';
+import type { PitLearned } from './learned.js';
 import type { Band, BedGrade } from './pit.js';
 
 /** What tells of a fire that was carried before whether it still burns. */
@@ -33,6 +34,8 @@ export interface Kindling {
   readonly at: EpochS;
   readonly state: 'cold' | BedGrade;
   readonly chamberTempC?: number;
+  /** What earlier nights taught of this pit; without it the pit is as set up. */
+  readonly learned?: PitLearned;
 }
 
 /**

@@ -1,13 +1,14 @@
 import type { RandomStream } from '../quantity/index.js';
 import { FIREBOX_K, INNER_K, LOG_AIR, LOG_BURN, LOG_COAL, LOG_LOSS, THIRDS } from './layout.js';
 import type { LaidPiece } from './lay.js';
+import type { PitLearned } from './learned.js';
 
 /** A multiplier's log wanders about 0: standard deviation and the time after which it has forgotten. Source: our fit, tests/bench/fire-skill.mjs. */
 const WANDERS = [
-  { at: LOG_LOSS, sd: 0.16, forgetsS: 4 * 3600 },
-  { at: LOG_BURN, sd: 0.16, forgetsS: 3 * 3600 },
-  { at: LOG_COAL, sd: 0.18, forgetsS: 3 * 3600 },
-  { at: LOG_AIR, sd: 0.13, forgetsS: 480 },
+  { name: 'loss', at: LOG_LOSS, sd: 0.16, forgetsS: 4 * 3600 },
+  { name: 'burn', at: LOG_BURN, sd: 0.16, forgetsS: 3 * 3600 },
+  { name: 'coal', at: LOG_COAL, sd: 0.18, forgetsS: 3 * 3600 },
+  { name: undefined, at: LOG_AIR, sd: 0.13, forgetsS: 480 },
 ] as const;
 /** Heat that the model does not know of, per square root of a minute, K. Source: our fit. */
 const FIREBOX_NOISE_K = 0.8;
@@ -20,11 +21,18 @@ export const wanderOf = (stepS: number) =>
     const keep = Math.exp(-stepS / forgetsS);
     return { at, keep, kick: sd * Math.sqrt(1 - keep * keep) };
   });
+/** The same of the air alone, which changes in minutes. */
+export const airWanderOf = (stepS: number) => wanderOf(stepS).filter(({ at }) => at === LOG_AIR);
+/** The same of the three that take hours. */
+export const slowWanderOf = (stepS: number) => wanderOf(stepS).filter(({ at }) => at !== LOG_AIR);
 export type Wander = ReturnType<typeof wanderOf>;
 
-/** First draw of the multipliers. */
-export function drawMultipliers(x: Float64Array, member: number, random: RandomStream): void {
-  for (const { at, sd } of WANDERS) x[member + at] = sd * random.normal();
+/** First draw of the multipliers: about 1, or about what earlier nights taught. */
+export function drawMultipliers(x: Float64Array, member: number, random: RandomStream, learned?: PitLearned): void {
+  for (const { at, sd, name } of WANDERS) {
+    const known = name === undefined ? undefined : learned?.[name];
+    x[member + at] = (known?.log ?? 0) + (known?.sd ?? sd) * random.normal();
+  }
 }
 
 /** Ornstein-Uhlenbeck step of the multipliers of one member; chance handed in as four normal numbers from `from` on. */

@@ -11,17 +11,26 @@ export interface PencilSeen {
 
 const middleC = (band: Band) => 0.5 * (band.lowC + band.highC);
 
+/** Standard splits that a fire wants at a look: 0.65 + 0.2 (1 - life) + 0.015 per °F below the middle of the band. Source: our fit, tests/bench/fire-skill.mjs. */
+export const needInSplits = (splitLifeSum: number, belowMiddleK: number) => 0.65 + 0.2 * (1 - splitLifeSum) + 0.015 * 1.8 * belowMiddleK;
+
+/** A pit colder than this below its band is being brought up: what burns there already warms it, more wood only overshoots, K: 50 °F. Source: our fit. */
+const MOST_LACK_K = 28;
+
 /**
  * Wood in proportion to what lacks, in standard splits: want = 0.65 + 0.2 (1 - life) + 0.015 per °F below the middle of
  * the band; nothing under 0.4, a thin one under 0.85, one under 1.15, a thick one under 1.55, else two. Without a
  * temperature the bed decides. A low bed never gets less than one. Source: our fit, tests/bench/fire-skill.mjs.
  */
 export function pencilRule(seen: PencilSeen): AdviceAction {
-  const lacksK = seen.chamberTempC === undefined ? lackByBedK(seen.bed) : middleC(seen.band) - seen.chamberTempC;
-  const want = 0.65 + 0.2 * (1 - seen.splitLifeSum) + 0.015 * 1.8 * lacksK;
-  const action = want < 0.4 ? 'rake' : want < 0.85 ? 'one-thin' : want < 1.15 ? 'one' : want < 1.55 ? 'one-thick' : 'two';
+  const lacksK = seen.chamberTempC === undefined ? lackByBedK(seen.bed) : Math.min(MOST_LACK_K, middleC(seen.band) - seen.chamberTempC);
+  const want = needInSplits(seen.splitLifeSum, lacksK);
+  const action = want < LEAST_WANT ? 'rake' : want < 0.85 ? 'one-thin' : want < 1.15 ? 'one' : want < 1.55 ? 'one-thick' : 'two';
   return seen.bed === 'low' && (action === 'rake' || action === 'one-thin') ? 'one' : action;
 }
+
+/** Less wanted than this is not laid. */
+const LEAST_WANT = 0.4;
 
 /** What a bed says of the temperature when nobody read one, K. Source: our fit. */
 const lackByBedK = (bed: BedGrade | undefined) => (bed === 'low' ? 14 : bed === 'full' ? -4 : 0);

@@ -29,6 +29,15 @@ export const seriesAreaM2 = (inletM2: number, stackM2: number) =>
  * @throws OutOfRangeError for a shape that is no pit
  */
 export function parametersOf(shape: PitShape): FireParameters {
+  const known = REMEMBERED.get(shape) ?? scaled(shape);
+  REMEMBERED.set(shape, known);
+  return known;
+}
+
+/** A shape does not change, and one carry asks for its parameters a dozen times. */
+const REMEMBERED = new WeakMap<PitShape, FireParameters>();
+
+function scaled(shape: PitShape): FireParameters {
   requirePitShape(shape);
   const p = REFERENCE_PIT;
   const r = REFERENCE_SHAPE;

@@ -28,6 +28,8 @@ export interface Weather {
 export interface Air {
   readonly doorGapM: number;
   readonly damperFrac: number;
+  /** A wind screen stands before the firebox: most of the wind's push is gone there. */
+  readonly screened?: boolean;
 }
 
 /** What a fire has around it; held for the whole span of an advance or a forecast. */

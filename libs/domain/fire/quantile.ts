@@ -7,4 +7,18 @@ export function quantile(sorted: ArrayLike<number>, frac: number): number {
 }
 
 /** The same of numbers in any order; leaves them as they are. */
-export const quantileOf = (values: ArrayLike<number>, frac: number) => quantile(Float64Array.from(values).sort(), frac);
+export const quantileOf = (values: ArrayLike<number>, frac: number) => quantile(sortFew(Float64Array.from(values)), frac);
+
+/** Sorts a few dozen numbers where they stand, by insertion: faster than the general way at that length. */
+export function sortFew(values: Float64Array): Float64Array {
+  for (let i = 1; i < values.length; i++) {
+    const value = values[i]!;
+    let at = i - 1;
+    while (at >= 0 && values[at]! > value) {
+      values[at + 1] = values[at]!;
+      at--;
+    }
+    values[at + 1] = value;
+  }
+  return values;
+}

@@ -1,7 +1,8 @@
 import type { EpochS } from '../quantity/index.js';
 import { dryMassKg, dryWoodKgPerM3, type Piece } from '../wood/index.js';
-import { chamberK } from './advance.js';
+import { chamberK } from './chamber-temp.js';
 import { type FireBelief, memberAt, MEMBERS } from './belief.js';
+import { comparedWith, expectingNothing } from './candour.js';
 import { GAUGE_K, INNER_K, LOG_AIR, LOG_LOSS, SHELL_K, THIRDS } from './layout.js';
 import type { LaidPiece } from './lay.js';
 import { expected, observe } from './filter.js';
@@ -21,8 +22,8 @@ const PROBE_GATE = 4;
 const HAND_GATE = 6;
 /** Ends of one chamber this near to each other are a reading, not two slips, K. Source: our fit. */
 const ENDS_AGREE_K = 25;
-/** Not believed for so long, a probe is lost. Source: our fit. */
-const LOST_S = 600;
+/** Not believed for so long, a probe is lost, s. Source: our fit. */
+export const LOST_S = 600;
 /** What a thermometer in a pit can show at all, °C. */
 const LEAST_C = -60;
 const MOST_C = 400;
@@ -46,14 +47,20 @@ interface Seen {
  */
 export function seeReadings(belief: FireBelief, seen: TempsSeen): Seen & { readonly lost: readonly ProbeEnd[] } {
   const sinceS = belief.lastTempAt === undefined ? LOOK_S : Math.max(1, belief.at - belief.lastTempAt);
-  const taken = takeTemps(belief, seen, PROBE_GATE, Math.sqrt(Math.max(1, LOOK_S / sinceS)));
-  const noted = noteRejected(taken.belief, seen, taken.rejected);
+  const taken = takeTemps(noteApart(belief, seen), seen, PROBE_GATE, Math.sqrt(Math.max(1, LOOK_S / sinceS)));
+  const noted = noteRejected(comparedIfRead(taken, seen), seen, taken.rejected);
   const lost: ProbeEnd[] = [];
   if (noted.fireEndRejectedSince !== undefined && belief.at - noted.fireEndRejectedSince >= LOST_S) lost.push('fire-end');
   if (noted.stackEndRejectedSince !== undefined && belief.at - noted.stackEndRejectedSince >= LOST_S) lost.push('stack-end');
   if (lost.length < 2 || !plausible(seen.fireEndTempC) || !plausible(seen.stackEndTempC)) return { ...taken, belief: noted, lost };
-  const again = startAgain(noted, 0.5 * (seen.fireEndTempC + seen.stackEndTempC) + 273.15);
+  const again = startAgain({ ...noted, divergedAt: belief.at }, 0.5 * (seen.fireEndTempC + seen.stackEndTempC) + 273.15);
   return { belief: again, rejected: [], lost: [] };
+}
+
+/** Only what both ends show is set beside what was expected of their middle. */
+function comparedIfRead({ belief, rejected }: Seen, { fireEndTempC, stackEndTempC }: TempsSeen): FireBelief {
+  if (rejected.length > 0 || fireEndTempC === undefined || stackEndTempC === undefined) return belief;
+  return comparedWith(belief, 0.5 * (fireEndTempC + stackEndTempC));
 }
 
 /**
@@ -75,7 +82,12 @@ const plausible = (tempC: number | undefined): tempC is number => tempC !== unde
 function takeTemps(belief: FireBelief, seen: TempsSeen, gate: number, loosen: number): Seen {
   const p = parametersOf(belief.shape);
   const x = belief.members.slice();
-  const gauge = (third: number) => Float64Array.from({ length: MEMBERS }, (_, m) => x[memberAt(m) + GAUGE_K + third]!);
+  const over = (value: (member: number) => number) => {
+    const values = new Float64Array(MEMBERS);
+    for (let m = 0; m < MEMBERS; m++) values[m] = value(memberAt(m));
+    return values;
+  };
+  const gauge = (third: number) => over((member) => x[member + GAUGE_K + third]!);
   const rejected: ProbeEnd[] = [];
   const believed = (tempC: number | undefined, third: number, end: ProbeEnd): number | undefined => {
     if (tempC === undefined) return undefined;
@@ -87,10 +99,8 @@ function takeTemps(belief: FireBelief, seen: TempsSeen, gate: number, loosen: nu
   const fireEndK = believed(seen.fireEndTempC, 0, 'fire-end');
   const stackEndK = believed(seen.stackEndTempC, 2, 'stack-end');
   if (fireEndK !== undefined && stackEndK !== undefined) {
-    const middle = Float64Array.from({ length: MEMBERS }, (_, m) => chamberK(x, memberAt(m)));
-    observe(p, x, belief.pieces, middle, 0.5 * (fireEndK + stackEndK), MIDDLE_SD_K * loosen);
-    const across = Float64Array.from({ length: MEMBERS }, (_, m) => x[memberAt(m) + GAUGE_K]! - x[memberAt(m) + GAUGE_K + 2]!);
-    observe(p, x, belief.pieces, across, fireEndK - stackEndK, DIFFERENCE_SD_K * loosen);
+    observe(p, x, belief.pieces, over((member) => chamberK(x, member)), 0.5 * (fireEndK + stackEndK), MIDDLE_SD_K * loosen);
+    observe(p, x, belief.pieces, over((member) => x[member + GAUGE_K]! - x[member + GAUGE_K + 2]!), fireEndK - stackEndK, DIFFERENCE_SD_K * loosen);
   } else if (fireEndK !== undefined) {
     observe(p, x, belief.pieces, gauge(0), fireEndK, SINGLE_SD_K * loosen);
   } else if (stackEndK !== undefined) {
@@ -99,6 +109,18 @@ function takeTemps(belief: FireBelief, seen: TempsSeen, gate: number, loosen: nu
     return { belief, rejected };
   }
   return { belief: { ...belief, members: x, lastSeenAt: belief.at, lastTempAt: belief.at }, rejected };
+}
+
+/** Ends further apart than what is believed of them, by this, may be a drifting probe, K. Source: our fit. */
+const APART_K = 12;
+
+/** Remembers since when both ends have been read too far apart for this fire; ends that agree again clear it. */
+function noteApart(belief: FireBelief, { fireEndTempC, stackEndTempC }: TempsSeen): FireBelief {
+  if (!plausible(fireEndTempC) || !plausible(stackEndTempC)) return belief;
+  let apartK = fireEndTempC - stackEndTempC;
+  for (let m = 0; m < MEMBERS; m++) apartK -= (belief.members[memberAt(m) + GAUGE_K]! - belief.members[memberAt(m) + GAUGE_K + 2]!) / MEMBERS;
+  const { endsApartSince, endsApartK: _before, ...rest } = belief;
+  return Math.abs(apartK) < APART_K ? rest : { ...rest, endsApartSince: endsApartSince ?? belief.at, endsApartK: apartK };
 }
 
 /** Remembers since when each end has been rejected; a believed reading clears it, no reading leaves it. */
@@ -127,7 +149,7 @@ function startAgain(belief: FireBelief, readK: number): FireBelief {
     for (let i = LOG_LOSS; i <= LOG_AIR; i++) x[member + i] = 0.5 * x[member + i]!;
   }
   const { fireEndRejectedSince: _fire, stackEndRejectedSince: _stack, ...rest } = belief;
-  return { ...rest, members: x, lastSeenAt: belief.at, lastTempAt: belief.at };
+  return expectingNothing({ ...rest, members: x, lastSeenAt: belief.at, lastTempAt: belief.at });
 }
 
 /** A piece of firewood as the fire feels it. @throws OutOfRangeError for a piece that is none */

@@ -25,11 +25,12 @@ export function heatFirebox(p: FireParameters, x: Float64Array, member: number, 
   const toSteelW = f.bedRadiantW + flameRadiantW - toSplitsW - f.zoneRadiantW;
   const gasW = f.volatileW - flameRadiantW + f.attachedW - f.evaporationW + f.bedFilmW + toSplitsW;
   const throughW = f.airKgPerS * GAS_HEAT_J_PER_KG_K;
-  const filmW = p.fireboxFilmWPerM2K * p.fireboxAreaM2;
+  const filmW = inputs.fireboxFilmWPerK;
   const steelK = x[member + FIREBOX_K]!;
   f.inletK = (throughW * ambientK + gasW + filmW * steelK) / (throughW + filmW);
-  const lossW = Math.exp(x[member + LOG_LOSS]!) * outsideWPerM2K(p, steelK, inputs) * p.fireboxAreaM2 * (steelK - ambientK);
-  x[member + FIREBOX_K] = steelK + ((toSteelW + filmW * (f.inletK - steelK) - lossW) * stepS) / p.fireboxHeatJPerK;
+  f.lossFactor = Math.exp(x[member + LOG_LOSS]!);
+  const lossW = f.lossFactor * outsideWPerM2K(p, steelK, inputs) * p.fireboxAreaM2 * (steelK - ambientK);
+  x[member + FIREBOX_K] = steelK + (toSteelW + filmW * (f.inletK - steelK) - lossW) * inputs.fireboxKPerW;
   f.fireboxJ += lossW * stepS;
 }
 
@@ -39,59 +40,60 @@ export function heatFirebox(p: FireParameters, x: Float64Array, member: number, 
  */
 export function solveGas(p: FireParameters, x: Float64Array, member: number, inputs: StepInputs, f: Flows): void {
   const through = f.airKgPerS * GAS_HEAT_J_PER_KG_K;
-  const mix = p.mixingWPerK * Math.sqrt(f.airRatio);
+  const mix = p.mixingWPerK * f.airRoot;
   const share1 = Math.min(0.7, Math.max(0.2, p.inletShare1 + p.weakDraftShare * (1 - f.airRatio)));
-  const share2 = ((1 - share1) * p.inletShare2) / (1 - p.inletShare1);
-  const share3 = 1 - share1 - share2;
-  const film = p.shellFilmWPerM2K * p.shellAreaM2;
-  const food = p.foodWPerK * inputs.foodLoadFrac;
-  const exchange = film + p.innerWPerK + food;
-  const source = (third: number) =>
-    film * x[member + SHELL_K + third]! + p.innerWPerK * x[member + INNER_K + third]! + food * x[member + FOOD_K + third]!;
+  const share2 = (1 - share1) * inputs.secondFrac;
   const on2 = share1 * through;
   const on3 = (share1 + share2) * through;
-  const d1 = share1 * through + mix + exchange;
-  const d2 = on2 + share2 * through + 2 * mix + exchange;
-  const d3 = on3 + share3 * through + mix + exchange;
-  const b1 = share1 * through * f.inletK + source(0);
-  const b2 = share2 * through * f.inletK + source(1);
-  const b3 = share3 * through * f.inletK + source(2);
+  const walls = mix + inputs.thirdWPerK;
   const low2 = on2 + mix;
   const low3 = on3 + mix;
-  const e2 = d2 - (low2 * mix) / d1;
-  const c2 = b2 + (low2 * b1) / d1;
-  const e3 = d3 - (low3 * mix) / e2;
-  f.gas3K = (b3 + (low3 * c2) / e2) / e3;
-  f.gas2K = (c2 + mix * f.gas3K) / e2;
-  f.gas1K = (b1 + mix * f.gas2K) / d1;
-  f.stackJ += through * (f.gas3K - inputs.ambientK) * inputs.stepS;
+  const per1 = 1 / (on2 + walls);
+  const per2 = 1 / (on3 + walls + mix - low2 * mix * per1);
+  const per3 = 1 / (through + walls - low3 * mix * per2);
+  const b1 = on2 * f.inletK + fromWalls(p, x, member, inputs);
+  const b2 = share2 * through * f.inletK + fromWalls(p, x, member + 1, inputs) + low2 * b1 * per1;
+  const b3 = (through - on3) * f.inletK + fromWalls(p, x, member + 2, inputs) + low3 * b2 * per2;
+  const { gasK } = f;
+  const gas3K = b3 * per3;
+  const gas2K = (b2 + mix * gas3K) * per2;
+  gasK[2] = gas3K;
+  gasK[1] = gas2K;
+  gasK[0] = (b1 + mix * gas2K) * per1;
+  f.stackJ += through * (gas3K - inputs.ambientK) * inputs.stepS;
 }
+
+/** What the walls and the food of a third would give a gas at absolute zero, W: their part of its balance. */
+const fromWalls = (p: FireParameters, x: Float64Array, third: number, inputs: StepInputs) =>
+  inputs.shellFilmWPerK * x[third + SHELL_K]! + p.innerWPerK * x[third + INNER_K]! + inputs.foodFilmWPerK * x[third + FOOD_K]!;
 
 /** Shell, grates, food and gauges of the thirds for one step. Source: heat balance. */
 export function heatThirds(p: FireParameters, x: Float64Array, member: number, inputs: StepInputs, f: Flows): void {
-  const { stepS, ambientK } = inputs;
-  const film = p.shellFilmWPerM2K * p.shellAreaM2;
-  const food = p.foodWPerK * inputs.foodLoadFrac;
-  const lossFactor = Math.exp(x[member + LOG_LOSS]!) * p.shellAreaM2;
+  const { stepS, ambientK, shellFilmWPerK, foodFilmWPerK, shellKPerW, innerKPerW, foodKPerW, followFrac } = inputs;
+  const { gasK: thirdsK } = f;
+  const { innerWPerK } = p;
+  const lossM2 = f.lossFactor * p.shellAreaM2;
+  let shellW = 0, foodW = 0;
+  let radiantW = f.zoneRadiantW;
   for (let third = 0; third < 3; third++) {
-    const gasK = third === 0 ? f.gas1K : third === 1 ? f.gas2K : f.gas3K;
-    const shell = member + SHELL_K + third;
-    const inner = member + INNER_K + third;
-    const foodAt = member + FOOD_K + third;
-    const gauge = member + GAUGE_K + third;
-    const radiantW = third === 0 ? f.zoneRadiantW : 0;
-    const shellK = x[shell]!;
-    const lossW = lossFactor * outsideWPerM2K(p, shellK, inputs) * (shellK - ambientK);
-    f.shellJ += lossW * stepS;
-    x[shell] = shellK + ((film * (gasK - shellK) - lossW) * stepS) / p.shellHeatJPerK;
-    x[inner] = x[inner]! + ((p.innerWPerK * (gasK - x[inner]!) + radiantW) * stepS) / p.innerHeatJPerK;
-    if (food > 0) {
-      const intoFoodW = food * (gasK - x[foodAt]!);
-      const vapourW = intoFoodW * VAPOUR_FRAC;
-      f.vapourJ += vapourW * stepS;
-      x[foodAt] = x[foodAt]! + ((intoFoodW - vapourW) * stepS) / (p.foodHeatJPerK * inputs.foodLoadFrac);
+    const gasK = thirdsK[third]!;
+    const at = member + third;
+    const shellK = x[at + SHELL_K]!;
+    const innerK = x[at + INNER_K]!;
+    const gaugeK = x[at + GAUGE_K]!;
+    const lossW = lossM2 * outsideWPerM2K(p, shellK, inputs) * (shellK - ambientK);
+    shellW += lossW;
+    x[at + SHELL_K] = shellK + (shellFilmWPerK * (gasK - shellK) - lossW) * shellKPerW;
+    x[at + INNER_K] = innerK + (innerWPerK * (gasK - innerK) + radiantW) * innerKPerW;
+    if (foodFilmWPerK > 0) {
+      const intoFoodW = foodFilmWPerK * (gasK - x[at + FOOD_K]!);
+      foodW += intoFoodW;
+      x[at + FOOD_K] = x[at + FOOD_K]! + (1 - VAPOUR_FRAC) * intoFoodW * foodKPerW;
     }
     const shownK = GAUGE_GAS_FRAC * gasK + (1 - GAUGE_GAS_FRAC) * shellK + p.gaugeRadiantKPerW * radiantW;
-    x[gauge] = x[gauge]! + (shownK - x[gauge]!) * inputs.followFrac;
+    x[at + GAUGE_K] = gaugeK + (shownK - gaugeK) * followFrac;
+    radiantW = 0;
   }
+  f.shellJ += shellW * stepS;
+  f.vapourJ += VAPOUR_FRAC * foodW * stepS;
 }

@@ -1,8 +1,8 @@
 import { type EpochS, later, type RandomStream, randomStream, requireRange, seedFrom } from '../quantity/index.js';
-import { chamberK } from './advance.js';
+import { chamberK } from './chamber-temp.js';
 import { newFlows, setStep, stepInputsOf } from './flows.js';
 import { bedLost, freshestLifeFrac, glowingKg, gradeBed, gradeLeft, lifeSum, piecesBurning } from './grades.js';
-import { standardPiece, THIN } from './kindle.js';
+import { lightingPieces, standardPiece, THIN } from './kindle.js';
 import { type LaidPiece, makeRoom, putPiece, rake } from './lay.js';
 import { BED_KG, GAUGE_K, LOG_AIR, LOG_BURN, MEMBER_NUMBERS, pieceAt, THIRDS } from './layout.js';
 import type { FireParameters } from './parameters.js';
@@ -58,7 +58,7 @@ const SPREAD = 0.2;
 const TRUE_STEP_S = 60;
 
 /**
- * A cold pit, lit: embers under four thin pieces, every fitted parameter off by up to `spread` either way.
+ * A cold pit, lit: embers under thin pieces, every fitted parameter off by up to `spread` either way.
  *
  * @param start.random  draws the pit's own parameters and its flicker
  * @param start.spread  0 to 0.5; 0.2 unless said; 0 is a pit that is exactly as the model thinks
@@ -79,8 +79,9 @@ export function igniteTruth(start: {
   const ambientK = start.ambientTempC + 273.15;
   putStart(state, 0, { bedKg: 0.12 * parameters.bedKg, bedK: EMBERS_K, ambientK, chamberK: ambientK });
   const seed = random.below(2 ** 31);
-  for (let i = 0; i < 4; i++) putPiece(state, pieceAt(0, i), ownPiece(standardPiece(shape, THIN), random, spread));
-  return { at: start.at, shape, parameters, seed, spread, position: 'door', pieces: 4, state };
+  const pieces = lightingPieces(shape);
+  for (let i = 0; i < pieces; i++) putPiece(state, pieceAt(0, i), ownPiece(standardPiece(shape, THIN), random, spread));
+  return { at: start.at, shape, parameters, seed, spread, position: 'door', pieces, state };
 }
 
 function ownParameters(p: FireParameters, spread: number, random: RandomStream): FireParameters {

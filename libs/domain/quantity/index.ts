@@ -1,8 +1,9 @@
+export { normalBelow } from './normal-below.js';
 export type {
-  Celsius, Cents, CookId, DeviceId, DryBasis, EpochS, Kelvin, LotId, Named, PersonId, PitId, ProbeId, Quantity, ServiceId, ShiftId,
+  Celsius, Cents, CookId, DeviceId, DryBasis, EpochS, LotId, Named, PersonId, PitId, ProbeId, Quantity, ServiceId, ShiftId,
   TaskId, WetBasis, YardId,
 } from './quantity.js';
-export { celsius, cents, dryBasis, kelvin, toCelsius, toDryBasis, toKelvin, toWetBasis, wetBasis } from './quantity.js';
+export { celsius, cents, dryBasis, toDryBasis, toWetBasis, wetBasis } from './quantity.js';
 export { clamp, OutOfRangeError, requireRange } from './range.js';
 export { ok, refuse } from './result.js';
 export type { Result } from './result.js';

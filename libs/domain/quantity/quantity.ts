@@ -8,7 +8,6 @@ export type Quantity<U extends string> = number & { readonly [unit]: U };
 export type Named<U extends string> = string & { readonly [unit]: U };
 
 export type Celsius = Quantity<'degree Celsius'>;
-export type Kelvin = Quantity<'kelvin'>;
 /** Water per dry mass, a fraction: what a pin meter shows, over 100. */
 export type DryBasis = Quantity<'kg water / kg dry wood'>;
 /** Water per wet mass, a fraction: what fuel standards speak of. */
@@ -29,17 +28,11 @@ export type ServiceId = Named<'service'>;
 export type TaskId = Named<'task'>;
 export type ProbeId = Named<'probe'>;
 
-/** 0 °C in kelvin, exact by the definition of the Celsius scale (SI brochure, 9th edition, 2.3.1). */
-const ZERO_CELSIUS_K = 273.15;
-
 export const celsius = (value: number) => value as Celsius;
-export const kelvin = (value: number) => value as Kelvin;
 export const dryBasis = (value: number) => value as DryBasis;
 export const wetBasis = (value: number) => value as WetBasis;
 export const cents = (value: number) => value as Cents;
 
-export const toKelvin = (temp: Celsius) => (temp + ZERO_CELSIUS_K) as Kelvin;
-export const toCelsius = (temp: Kelvin) => (temp - ZERO_CELSIUS_K) as Celsius;
 /** 0.25 kg per dry kilogram is 0.20 per wet kilogram. */
 export const toWetBasis = (moisture: DryBasis) => (moisture / (1 + moisture)) as WetBasis;
 /** 0.20 kg per wet kilogram is 0.25 per dry kilogram. */

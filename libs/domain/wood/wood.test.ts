@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dryBasis, OutOfRangeError } from '../quantity/index.js';
 import {
-  bestAcrossM, densityKgPerM3, dryMassKg, equilibriumMoisture, heatOfPieceJ, liesAcross, netHeatJPerKg, pieceOfSize, SPECIES, splitsNeeded, wetMassKg,
+  bestAcrossM, densityKgPerM3, dryMassKg, equilibriumMoisture, heatOfPieceJ, liesAcross, netHeatJPerKg, pieceOfSize, SPECIES, wetMassKg,
 } from './index.js';
 
 const split = { thicknessM: 0.1, lengthM: 0.4, species: 'white-oak', moisture: dryBasis(0.3) } as const;
@@ -50,10 +50,4 @@ it('a piece lies across up to 0.7 of the width, lengthwise up to 0.9 of the leng
   expect(liesAcross({ ...firebox, lengthM: 0.64 })).toBe('too-long');
   expect(bestAcrossM(0.6)).toBeCloseTo(0.348, 9);
   expect(() => liesAcross({ ...firebox, lengthM: NaN })).toThrow(OutOfRangeError);
-});
-
-it('8 hours at 1.8 kg per 45 minutes need 10.7 splits of 1.8 kg', () => {
-  expect(splitsNeeded({ durationS: 8 * 3600, dryKgPerS: 1.8 / 2700, pieceDryKg: 1.8 })).toBeCloseTo(10.667, 3);
-  expect(splitsNeeded({ durationS: 0, dryKgPerS: 1.8 / 2700, pieceDryKg: 1.8 })).toBe(0);
-  expect(() => splitsNeeded({ durationS: 60, dryKgPerS: 0.001, pieceDryKg: 0 })).toThrow(OutOfRangeError);
 });

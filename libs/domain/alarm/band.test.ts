@@ -1,0 +1,43 @@
+import { expect, it } from 'vitest';
+import { epochS, later } from '../quantity/index.js';
+import { type BandAsk, outOfBand, together } from './band.js';
+
+const NOW = epochS(1_800_000_000);
+/** The last sample is now, the ones before it every `everyS`. */
+const ask = (temps: readonly number[], more: Partial<BandAsk> = {}, everyS = 10) =>
+  outOfBand({ now: NOW, lowC: 118, highC: 124, noiseK: 0.2, samples: temps.map((tempC, nth) => ({ at: later(NOW, -everyS * (temps.length - 1 - nth)), tempC })), ...more });
+
+it('five of six samples outside raise it, four do not', () => {
+  expect(ask([125, 125, 123, 125, 125, 125])).toBe('above-band');
+  expect(ask([125, 123, 123, 125, 125, 125])).toBeUndefined();
+  expect(ask([117, 117, 117, 117, 117, 119])).toBe('below-band');
+});
+it('a minute of samples outside is long enough, half a minute is not', () => {
+  expect(ask([121, 121, 121, 125, 125, 125])).toBeUndefined();
+  expect(ask([125, 125, 125, 125, 125])).toBe('above-band');
+  expect(ask([125, 125, 125, 125])).toBeUndefined();
+});
+it('it ends only a deadband inside, for a whole minute', () => {
+  const seven = (last: number) => [last, last, last, last, last, last, last];
+  expect(ask(seven(123.5), { was: 'above-band' })).toBe('above-band');
+  expect(ask(seven(122.9), { was: 'above-band' })).toBeUndefined();
+  expect(ask([123.5, 122, 122, 122, 122, 122, 122], { was: 'above-band' })).toBe('above-band');
+  expect(ask(seven(118.5), { was: 'below-band' })).toBe('below-band');
+});
+it('a noisy probe widens the deadband, to three tenths of the band at most', () => {
+  const inside = [122.8, 122.8, 122.8, 122.8, 122.8, 122.8, 122.8];
+  expect(ask(inside, { was: 'above-band', noiseK: 0.5 })).toBe('above-band');
+  expect(ask([122.1, 122.1, 122.1, 122.1, 122.1, 122.1, 122.1], { was: 'above-band', noiseK: 9 })).toBeUndefined();
+});
+it('old samples and none say nothing', () => {
+  expect(ask([])).toBeUndefined();
+  expect(outOfBand({ now: later(NOW, 301), lowC: 118, highC: 124, noiseK: 0, samples: [0, 1, 2, 3, 4, 5].map((n) => ({ at: later(NOW, n - 5), tempC: 130 })) })).toBeUndefined();
+});
+it('a probe that is read every two minutes takes ten, and raises too', () => expect(ask([125, 125, 125, 125, 125, 125], {}, 120)).toBe('above-band'));
+it('it swings from one side to the other', () => expect(ask([116, 116, 116, 116, 116, 116], { was: 'above-band' })).toBe('below-band'));
+it('the probes of a chamber count together, the last with the last', () => {
+  const at = (s: number, tempC: number) => ({ at: later(NOW, s), tempC });
+  expect(together([[at(-20, 100), at(-10, 120), at(0, 124)], [at(-12, 116), at(-2, 120)]])).toEqual([at(-10, 118), at(0, 122)]);
+  expect(together([])).toEqual([]);
+  expect(together([[at(0, 120)], []])).toEqual([]);
+});

@@ -1,0 +1,15 @@
+export { outOfBand, together } from './band.js';
+export type { BandAsk, ChamberSample, OutOfBand } from './band.js';
+export type { AlarmCondition, FireNow, NightNow } from './conditions.js';
+export { causesOf } from './grouping.js';
+export { ALARM_KINDS, ALARM_LIST, ALARM_PRIORITIES, byPriority, TIERS } from './list.js';
+export type { AlarmKind, AlarmPriority, ListedAlarm, Tier } from './list.js';
+export type { OpenAlarm } from './open.js';
+export { RATE_TARGETS, ratesOf } from './rates.js';
+export type { AlarmRates, BadActor, Called, PersonRate } from './rates.js';
+export { calls, conditionHolds, NORMAL, standingAfter } from './state.js';
+export type { AlarmState, AlarmStep, Shelf, Standing, SuppressedBy } from './state.js';
+export { alarmSteps } from './steps.js';
+export type { AlarmTakes, Began } from './steps.js';
+export { CALLS_OVER_S, mayCall, nextTold, whoIsTold } from './telling.js';
+export type { Present, Told } from './telling.js';

@@ -1,0 +1,16 @@
+export { calibrationAt, COMPARISONS_APART_K, correctionOf } from './calibration.js';
+export type { Calibration, Comparison, Correct } from './calibration.js';
+export { SIGNAL_LIMITS } from './limits.js';
+export type { ProbeUse, SignalLimits } from './limits.js';
+export { pt100Ohm, pt100TempC } from './platinum.js';
+export { shownTempC } from './shown.js';
+export type { ElectricalFault, Raw } from './shown.js';
+export { judgeNext, judgeSeries, NEW_SIGNAL } from './signal.js';
+export type { Judged, Quality, Sample, SampleReason, Signal } from './signal.js';
+export { paceAfter, standingOf } from './standing.js';
+export type { ProbeNow, ProbeReason, ProbesOfPit, ProbeStanding } from './standing.js';
+export { oddRows, thermistorOf, thermistorTempC } from './thermistor.js';
+export type { Thermistor, ThermistorRow } from './thermistor.js';
+export { TYPE_K_LEAST_C, TYPE_K_MOST_C, typeKEmfV, typeKTempC } from './thermocouple.js';
+export { toleranceK } from './tolerance.js';
+export type { SensorClass } from './tolerance.js';
