@@ -1,6 +1,6 @@
 import type { EpochS, PersonId, PitId, ShiftId, TaskId } from '@stokehold/domain/quantity';
 import type { PlanPlace, RunningShift } from '@stokehold/domain/shift';
-import type { Work } from '../rounds/index.js';
+import type { Pin, Work } from '../rounds/index.js';
 
 /** When a burning fire wants its next look, from the forecast. */
 export interface FireWindow {
@@ -46,6 +46,12 @@ export interface Shown {
   readonly personIds: readonly PersonId[];
   readonly startsAt: EpochS;
   readonly endsAt: EpochS;
+  /** When it should start; by it a moved due time is told from a moved start. */
+  readonly dueAt?: EpochS;
+  /** Start after due, past latest, before earliest, s. Default 0. */
+  readonly lateS?: number;
+  readonly pastLatestS?: number;
+  readonly earlyS?: number;
 }
 
 /** All that is known of the running night when its rounds are planned. */
@@ -62,4 +68,14 @@ export interface NightFacts {
   readonly looks: readonly Look[];
   readonly tasks: readonly NightTask[];
   readonly shown: readonly Shown[];
+  /** Somebody's decisions about the work of this night: who, when, or both. */
+  readonly pins?: readonly Pin[];
+  /** What each has done more than their share over the last nights, s; evened out as far as nothing weightier stands against it. */
+  readonly carried?: ReadonlyMap<PersonId, Carried>;
+}
+
+/** Work that somebody has ahead of the others from other nights. */
+export interface Carried {
+  readonly workedS: number;
+  readonly unpleasantS: number;
 }

@@ -1,7 +1,14 @@
-export type { FireWindow, Look, LookGap, NightFacts, NightTask, Shown } from './facts.js';
+export type { Carried, FireWindow, Look, LookGap, NightFacts, NightTask, Shown } from './facts.js';
 export { problemOfNight, WOOD_PLACE } from './problem-of-night.js';
 export { changesBetween } from './changes.js';
 export type { ShownChange } from './changes.js';
 export { isOverrun, isWorthForDue } from './worth.js';
-export { planNight } from './plan-night.js';
-export type { PlannedNight } from './plan-night.js';
+export type { ShownCause } from './causes.js';
+export { planNight, planShown, shownOf } from './plan-night.js';
+export type { NightWanted, PlannedNight, SearchRecord } from './plan-night.js';
+export { FROZEN_AHEAD_S } from './practice.js';
+export { supposed } from './supposed.js';
+export type { Supposition } from './supposed.js';
+export { evennessOf, sharesOfNight } from './shares.js';
+export { rosterNeed, usualTasks } from './roster-need.js';
+export type { CookToCome, NeedHour } from './roster-need.js';

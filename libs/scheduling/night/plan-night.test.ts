@@ -1,11 +1,15 @@
 import { expect, it } from 'vitest';
 import { epochS, later, randomStream, type EpochS, type PersonId, type PitId, type RandomStream, type ShiftId, type TaskId } from '@stokehold/domain/quantity';
 import { breakReported, reported, type PersonOnShift } from '@stokehold/domain/shift';
+import { withinMs } from '../search/index.js';
 import type { Look, NightFacts, NightTask, Shown } from './facts.js';
-import { planNight } from './plan-night.js';
+import { planNight, planShown, shownOf } from './plan-night.js';
 import { problemOfNight } from './problem-of-night.js';
 
 const START = epochS(1_800_000_000);
+const QUICK = { seed: 1, iterations: 0 };
+/** Few: the walk is long, and what is held here are the rules, not how good a plan is. */
+const ITERATIONS = 8;
 const KINDS = ['light', 'load', 'turn', 'wrap', 'probe', 'unload', 'haul', 'clear-ash'] as const;
 
 function randomPerson(random: RandomStream, nth: number, until: EpochS): PersonOnShift {
@@ -76,37 +80,50 @@ function somethingHappens(random: RandomStream, facts: NightFacts, now: EpochS):
 
 it.each([1, 2, 3, 6])('every plan and every repair of random nights passes the independent checker (seed %d)', (seed) => {
   const random = randomStream(seed);
-  for (let night = 0; night < 8; night++) {
+  for (let night = 0; night < 5; night++) {
     let facts = randomNight(random);
     while (facts.now < facts.shift.until) {
-      const planned = planNight({ problem: problemOfNight(facts) });
+      const before = facts.shown.length > 0 ? planShown(facts.shown) : undefined;
+      const planned = planNight({ problem: problemOfNight(facts), before, seed: night, iterations: ITERATIONS });
       if (!planned.ok) throw new Error(`night ${night} at ${facts.now - START} s: ${planned.faults.slice(0, 5).join('; ')}`);
       const { assignments, unplaced } = planned.plan;
       expect(facts.shift.people.length > 0 || assignments.length === 0).toBe(true);
       expect(unplaced.every(({ reason }) => reason.code.length > 0)).toBe(true);
-      const shown: Shown[] = assignments.map(({ work, personIds, startsAt, endsAt }) => ({ work, personIds, startsAt, endsAt }));
+      const shown: readonly Shown[] = shownOf(planned.plan);
       facts = somethingHappens(random, { ...facts, shown }, later(facts.now, 60 + random.below(4800)));
     }
   }
-});
+}, 60_000);
 
 it('the same facts give the same plan', () => {
   const facts = randomNight(randomStream(40));
-  expect(planNight({ problem: problemOfNight(facts) })).toEqual(planNight({ problem: problemOfNight(structuredClone(facts)) }));
+  const wanted = { seed: 3, iterations: 200 };
+  expect(planNight({ problem: problemOfNight(facts), ...wanted })).toEqual(planNight({ problem: problemOfNight(structuredClone(facts)), ...wanted }));
 });
 
 it('a night without people gets a plan that says what nobody does, and one without pits an empty one', () => {
   const facts = { ...randomNight(randomStream(5)), tasks: [] };
   const pit = { id: 'pit' as PitId, xM: 1, yM: 1 };
   const burning = { pitId: pit.id, band: { lowC: 118, highC: 124 }, lightAt: START };
-  const nobody = planNight({ problem: problemOfNight({ ...facts, pits: [pit], shift: { ...facts.shift, people: [], pits: [burning] } }) });
+  const nobody = planNight({ problem: problemOfNight({ ...facts, pits: [pit], shift: { ...facts.shift, people: [], pits: [burning] } }), ...QUICK });
   expect(nobody).toMatchObject({ ok: true, plan: { assignments: [] } });
   expect(nobody.ok && nobody.plan.unplaced[0]).toMatchObject({ work: { kind: 'check', pitId: 'pit' }, reason: { code: 'nobody-on-shift' } });
   expect(nobody.ok && nobody.load.some(({ fails, missingPeople }) => fails && missingPeople === 1)).toBe(true);
-  expect(planNight({ problem: problemOfNight({ ...facts, pits: [], shift: { ...facts.shift, people: [], pits: [] } }) })).toMatchObject({ ok: true, plan: { assignments: [], unplaced: [] } });
+  expect(planNight({ problem: problemOfNight({ ...facts, pits: [], shift: { ...facts.shift, people: [], pits: [] } }), ...QUICK })).toMatchObject({ ok: true, plan: { assignments: [], unplaced: [] } });
+});
+
+it('however long a search may take, the guard ends it with a whole plan and the record of how far it came', () => {
+  let lookedAtMs = 0;
+  // A clock that goes on by a second each time it is looked at.
+  const stop = withinMs(() => (lookedAtMs += 1000), 30_000);
+  const planned = planNight({ problem: problemOfNight(randomNight(randomStream(40))), seed: 3, iterations: 1e9, stop });
+  if (!planned.ok) throw new Error(planned.faults.join());
+  expect(planned.search.endedBy).toBe('stop');
+  expect(planned.search.iterations).toBeGreaterThan(0);
+  expect(planned.search.iterations).toBeLessThanOrEqual(31 * 16);
 });
 
 it('a problem that is none gives faults and no plan', () => {
   const problem = problemOfNight(randomNight(randomStream(9)));
-  expect(planNight({ problem: { ...problem, until: problem.from } })).toEqual({ ok: false, faults: [expect.stringContaining('horizon-empty')] });
+  expect(planNight({ problem: { ...problem, until: problem.from }, ...QUICK })).toEqual({ ok: false, faults: [expect.stringContaining('horizon-empty')] });
 });

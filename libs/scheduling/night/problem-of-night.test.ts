@@ -103,12 +103,36 @@ describe('work under way', () => {
   });
 });
 
+describe('decisions about work', () => {
+  const pin = (nth: number, more: object) => ({ work: { kind: 'check' as const, pitId: north, nth }, ...more });
+  const pins = (given: readonly ReturnType<typeof pin>[], more: Partial<NightFacts> = {}) => problem({ pins: given, ...more }).pins;
+  it('hold for work to come, with a time only while it is to come', () => {
+    expect(pins([pin(2, { personIds: [bo], startsAt: at('01:40') })])).toEqual([pin(2, { personIds: [bo], startsAt: at('01:40') })]);
+    expect(pins([pin(2, { personIds: [bo], startsAt: at('00:40') })])).toEqual([pin(2, { personIds: [bo] })]);
+    expect(pins([pin(2, { startsAt: at('00:40') })])).toEqual([]);
+  });
+  it('fall away when the work was done or is under way, or when the person is not there or cannot', () => {
+    const looks = [{ pitId: north, personId: ana, seenAt: at('00:50') }];
+    expect(pins([pin(1, { personIds: [bo] })], { looks })).toEqual([]);
+    expect(pins([pin(1, { personIds: [bo] })], { shown: [check(north, 1, ana, '00:58')] })).toEqual([]);
+    const withBo = (more: Partial<PersonOnShift>) => ({ shift: { ...night.shift, people: [person(ana), person(bo, more)] } });
+    expect(pins([pin(1, { personIds: [bo] })], withBo({ presence: 'away', presenceFrom: at('00:30') }))).toEqual([]);
+    expect(pins([pin(4, { personIds: [bo], startsAt: at('03:00') })], withBo({ presence: 'away', presenceFrom: at('00:30'), presenceUntil: at('02:00') }))).toHaveLength(1);
+    expect(pins([pin(1, { personIds: [bo] })], withBo({ skills: ['food'] }))).toEqual([]);
+  });
+});
+
+it('what somebody did more than their share on other nights counts before the night begins', () => {
+  const made = problem({ carried: new Map([[ana, { workedS: 900, unpleasantS: 300 }]]) });
+  expect(made.people.map(({ workedS, unpleasantS }) => [workedS, unpleasantS])).toEqual([[900, 300], [0, 0]]);
+});
+
 describe('changes of a plan', () => {
   const done = () => false;
   it('are told when a person changes or a start moves by a minute or more, in order of time', () => {
     const before = [check(south, 1, bo, '01:20'), check(north, 1, ana, '01:10'), check(north, 2, ana, '01:40'), check(south, 2, bo, '01:50')];
     const after = [check(north, 1, ana, '01:10'), check(south, 1, ana, '01:20'), { ...check(north, 2, bo, '01:42') }, { ...check(south, 2, bo, '01:50'), startsAt: later(at('01:50'), 59) }];
-    expect(changesBetween(before, after, at('01:00'), done).map(({ code, work }) => [code, work])).toEqual([
+    expect(changesBetween(before, after, { now: at('01:00'), isDone: done, told: [] }).map(({ code, work }) => [code, work])).toEqual([
       ['other-person', { kind: 'check', pitId: south, nth: 1 }],
       ['moved-other-person', { kind: 'check', pitId: north, nth: 2 }],
     ]);
@@ -116,8 +140,8 @@ describe('changes of a plan', () => {
   it('are not told of work that was done, nor of what lies more than two hours ahead', () => {
     const before = [check(north, 1, ana, '01:10'), check(north, 5, ana, '03:10')];
     const after = [check(north, 5, bo, '03:10'), check(north, 2, ana, '01:40')];
-    expect(changesBetween(before, after, at('01:00'), (work) => work.kind === 'check' && work.nth === 1).map(({ code }) => code)).toEqual(['new']);
-    expect(changesBetween(before, after, at('01:00'), done).map(({ code }) => code)).toEqual(['gone', 'new']);
+    expect(changesBetween(before, after, { now: at('01:00'), isDone: (work) => work.kind === 'check' && work.nth === 1, told: [] }).map(({ code }) => code)).toEqual(['new']);
+    expect(changesBetween(before, after, { now: at('01:00'), isDone: done, told: [] }).map(({ code }) => code)).toEqual(['gone', 'new']);
   });
 });
 

@@ -3,6 +3,7 @@ import { absences, breakOver, walkTableS, type BurningPit, type PersonOnShift } 
 import type { RoundPerson, RoundPit, RoundProblem, RoundTask } from '../rounds/index.js';
 import type { FireWindow, NightFacts, NightTask } from './facts.js';
 import { frozenOf, promisesOf } from './frozen.js';
+import { pinsOf } from './pins-of.js';
 import { CHECK_S, TASK_SKILL, UNPLEASANT, USUAL_GAP } from './practice.js';
 
 /** The place of the wood stack; each pit's place has the pit's id. */
@@ -28,10 +29,10 @@ export function problemOfNight(facts: NightFacts): RoundProblem {
     people: shift.people.filter(({ endsAt }) => endsAt > now).map((person) => roundPerson(person, facts)),
     pits: shift.pits.filter(({ pitId }) => pits.some(({ id }) => id === pitId)).map((pit) => roundPit(pit, facts)),
     tasks: open.map(roundTask),
-    pins: [],
   };
   const frozen = frozenOf(outline, facts);
-  return { ...outline, frozen, promises: promisesOf(outline, facts, frozen) };
+  const known = { ...outline, frozen, promises: promisesOf(outline, facts, frozen) };
+  return { ...known, pins: pinsOf(known, facts, frozen) };
 }
 
 /** What is still to do tonight; a pit at whose new fire somebody has looked needs no lighting. */
@@ -47,7 +48,7 @@ const roundTask = ({ id, kind, pitId, earliestAt, dueAt, latestAt, lengthS, peop
 });
 
 /** Somebody who went away while on a break is away. */
-function roundPerson(person: PersonOnShift, { now, looks, tasks }: NightFacts): RoundPerson {
+function roundPerson(person: PersonOnShift, { now, looks, tasks, carried }: NightFacts): RoundPerson {
   const { id, startsAt, endsAt, skills } = person;
   const seen = looks.filter(({ personId }) => personId === id);
   const done = tasks.filter(({ doneAt, doneBy }) => doneAt !== null && doneBy === id);
@@ -62,8 +63,8 @@ function roundPerson(person: PersonOnShift, { now, looks, tasks }: NightFacts): 
     breaks: person.breaks.filter((rest) => !breakOver(rest, now) && !(isAway && rest.beganAt !== undefined)).map(({ beganAt, ...rest }) => ({
       id: rest.id, lengthS: rest.lengthS, earliestAt: rest.earliestAt, latestAt: rest.latestAt, ...(beganAt !== undefined && { startedAt: beganAt }),
     })),
-    workedS: seen.length * CHECK_S + done.reduce((sum, { lengthS }) => sum + lengthS, 0),
-    unpleasantS,
+    workedS: seen.length * CHECK_S + done.reduce((sum, { lengthS }) => sum + lengthS, 0) + (carried?.get(id)?.workedS ?? 0),
+    unpleasantS: unpleasantS + (carried?.get(id)?.unpleasantS ?? 0),
   };
 }
 

@@ -1,3 +1,4 @@
+import { openingOf, type Opening } from './opening.js';
 import type { RoundProblem } from './problem.js';
 import type { Bound } from './plan.js';
 
@@ -6,12 +7,11 @@ import type { Bound } from './plan.js';
  *
  *     people >= ceil( sum over pits of check length / gap + other work / horizon )      work bound, walking left out
  *     pits one person can own = floor( gap / check length )                             bound-pit bound
- *     unavoidable lateness = sum of weight x max(0, ready + walk to the pit - due)       opening bound
+ *     unavoidable lateness: of the first looks of the night (opening.ts)                 opening bound
  *
  * Held to tests/published/rounds-classical.test.ts.
  */
-export function boundOf(problem: RoundProblem): Bound {
-  const opening = openingOf(problem);
+export function boundOf(problem: RoundProblem, opening: Opening = openingOf(problem)): Bound {
   const spanS = problem.until - problem.from;
   const restS = problem.people.reduce((sum, person) => sum + person.breaks.reduce((all, rest) => all + rest.lengthS, 0), 0);
   const presentS = problem.people.reduce((sum, person) => sum + Math.max(0, Math.min(person.endsAt, problem.until) - Math.max(person.startsAt, problem.from)), 0);
@@ -34,28 +34,6 @@ function leastWorkS(problem: RoundProblem, tasksS: number): number {
     const keepUntil = Math.min(pit.keepUntil ?? problem.until, problem.until);
     return sum + pit.checkS * Math.max(0, Math.ceil((keepUntil - pit.first.latestSafeAt) / pit.gap.latestSafeS));
   }, tasksS);
-}
-
-/** A frozen first check says itself how late it is; any other cannot start before somebody has walked there. */
-function openingOf(problem: RoundProblem): { readonly unsafeS: number; readonly lateWeightedS: number } {
-  let unsafeS = 0;
-  let lateWeightedS = 0;
-  for (const pit of problem.pits) {
-    const keepUntil = Math.min(pit.keepUntil ?? problem.until, problem.until);
-    const frozen = problem.frozen.find(({ work }) => work.kind === 'check' && work.pitId === pit.id);
-    const place = problem.places.indexOf(pit.place);
-    const able = problem.people.filter((person) => pit.skill === undefined || person.skills.includes(pit.skill));
-    const soonest = Math.min(keepUntil, ...able.map((person) => {
-      const blocked = problem.frozen.some((one) => one.personIds.includes(person.id));
-      const ready = Math.max(problem.from, person.startsAt, person.freeFrom);
-      return ready + (blocked ? 0 : problem.walkS[problem.places.indexOf(person.atPlace)]![place]!);
-    }));
-    const at = frozen ? frozen.startsAt : Math.max(soonest, pit.first.earliestAt);
-    if (pit.first.dueAt >= keepUntil) continue;
-    unsafeS += Math.max(0, Math.min(at, keepUntil) - pit.first.latestSafeAt);
-    lateWeightedS += pit.weight * Math.max(0, Math.min(at, keepUntil) - pit.first.dueAt);
-  }
-  return { unsafeS, lateWeightedS };
 }
 
 /** Pits by the skill-free rule: the fewest people if nobody ever looks at another's pit, filled pit by pit. */

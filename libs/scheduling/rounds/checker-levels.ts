@@ -1,4 +1,4 @@
-import { windowsOf } from './checker-windows.js';
+import type { windowsOf } from './checker-windows.js';
 import type { Levels, RoundPlan } from './plan.js';
 import { workKey, type RoundProblem } from './problem.js';
 
@@ -6,8 +6,8 @@ const past = (value: number, limit: number) => (value > limit ? value - limit : 
 const total = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
 
 /** The levels of a plan counted from its assignments alone, by the checker's own reckoning. */
-export function recountLevels(problem: RoundProblem, plan: RoundPlan): Levels {
-  const { byKey, tails } = windowsOf(problem, plan);
+export function recountLevels(problem: RoundProblem, plan: RoundPlan, { byKey, tails }: ReturnType<typeof windowsOf>): Levels {
+  const planned = new Map(plan.assignments.map((one) => [workKey(one.work), one]));
   const ofKind = (kind: string) => [...byKey].filter(([key]) => key.startsWith(`${kind}/`)).map(([, window]) => window);
   const checks = ofKind('check');
   const tasks = ofKind('task');
@@ -33,7 +33,7 @@ export function recountLevels(problem: RoundProblem, plan: RoundPlan): Levels {
     tasksLateS: total(tasks.map(({ startsAt, dueAt, weight }) => weight * past(startsAt, dueAt))),
     uneven: range(work.map(({ all }) => all)),
     unevenUnpleasant: range(work.map(({ nasty }) => nasty)),
-    promises: total(problem.promises.map((promise) => brokenUnits(problem, plan, promise))),
+    promises: total(problem.promises.map((promise) => brokenUnits(problem, plan, { promise, planned: planned.get(workKey(promise.work)) }))),
     walkS: total(problem.people.map(({ id, atPlace }) => walked(problem, plan, id, atPlace))),
   };
 }
@@ -41,12 +41,10 @@ export function recountLevels(problem: RoundProblem, plan: RoundPlan): Levels {
 const isUnpleasant = (problem: RoundProblem, taskId: string) => problem.tasks.find((task) => task.id === taskId)?.unpleasant === true;
 
 /** Half units: another person 10, 4 or 2 by how near the promise is, a start moved by over five minutes half of that. */
-function brokenUnits(problem: RoundProblem, plan: RoundPlan, promise: RoundProblem['promises'][number]): number {
+function brokenUnits(problem: RoundProblem, plan: RoundPlan, { promise, planned }: { readonly promise: RoundProblem['promises'][number]; readonly planned: RoundPlan['assignments'][number] | undefined }): number {
   const inS = promise.startsAt - problem.from;
   const units = inS > 7200 ? 2 : inS > 1800 ? 4 : 10;
-  const key = workKey(promise.work);
-  const planned = plan.assignments.find(({ work }) => workKey(work) === key);
-  if (!planned) return promise.work.kind !== 'check' && plan.unplaced.some(({ work }) => workKey(work) === key) ? units : 0;
+  if (!planned) return promise.work.kind !== 'check' && plan.unplaced.some(({ work }) => workKey(work) === workKey(promise.work)) ? units : 0;
   const same = planned.personIds.length === promise.personIds.length && promise.personIds.every((id) => planned.personIds.includes(id));
   if (!same) return units;
   return Math.abs(planned.startsAt - promise.startsAt) > 300 ? units / 2 : 0;

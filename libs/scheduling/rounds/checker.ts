@@ -1,5 +1,6 @@
 import type { PersonId } from '@stokehold/domain/quantity';
 import { recountLevels } from './checker-levels.js';
+import { handovers, stretches } from './checker-shifts.js';
 import { windowsOf } from './checker-windows.js';
 import type { Assignment, Levels, RoundPlan } from './plan.js';
 import { workKey, type RoundPerson, type RoundProblem, type Work } from './problem.js';
@@ -9,8 +10,8 @@ export interface Violation {
   readonly code:
     | 'unknown-work' | 'unknown-person' | 'work-twice' | 'work-missing' | 'check-missing' | 'unplaced-without-reason'
     | 'wrong-number-of-people' | 'wrong-length' | 'two-things-at-once' | 'cannot-walk-there' | 'outside-shift' | 'absent'
-    | 'skill' | 'pin' | 'frozen-changed' | 'before-earliest' | 'break-owner' | 'break-outside-window'
-    | 'checks-out-of-order' | 'checks-overlap' | 'wrong-window' | 'wrong-level' | 'below-bound';
+    | 'skill' | 'pin' | 'frozen-changed' | 'before-earliest' | 'break-owner' | 'break-outside-window' | 'stretch-too-long'
+    | 'handover-without-owner' | 'checks-out-of-order' | 'checks-overlap' | 'wrong-window' | 'wrong-level' | 'below-bound';
   readonly where: string;
   readonly personId?: PersonId;
 }
@@ -19,34 +20,44 @@ export interface Violation {
  * Every rule that a plan breaks, from nothing: it shares the problem and plan types with the planner and none of its code,
  * so it also judges plans made by hand. Lateness is no violation; lateness not owned up to is. An empty list means the plan
  * may be shown. Rules: cover, one thing at a time, walking, shifts, breaks, skills, pins, facts, pairs, chains, windows,
- * levels, bound. Held to rounds/checker.test.ts, where each rule is made to bite.
+ * stretches, hand-overs, levels, bound. Held to rounds/checker.test.ts, where each rule is made to bite.
  */
 export function checkRounds(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
-  const known = plan.assignments.filter(({ work }) => isKnown(problem, work));
   const strangers = [...plan.assignments, ...plan.unplaced].filter(({ work }) => !isKnown(problem, work)).map(({ work }): Violation => ({ code: 'unknown-work', where: workKey(work) }));
   if (strangers.length > 0) return strangers;
+  const known = plan.assignments;
+  const isFact = factsOf(problem);
+  const windows = windowsOf(problem, plan);
   return [
-    ...cover(problem, plan),
-    ...known.flatMap((assignment) => [...ofWork(problem, assignment), ...decisions(problem, assignment)]),
-    ...problem.people.flatMap((person) => ofPerson(problem, person, known)),
+    ...cover(problem, plan, windows),
+    ...known.filter(({ work }) => !isFact(work)).flatMap((assignment) => [...ofWork(problem, assignment), ...decisions(problem, assignment)]),
+    ...problem.people.flatMap((person) => ofPerson(problem, person, known, isFact)),
     ...facts(problem, known),
     ...problem.pits.flatMap((pit) => chain(known.filter(({ work }) => work.kind === 'check' && work.pitId === pit.id))),
-    ...windows(problem, plan),
-    ...levels(problem, plan),
+    ...printed(plan, windows),
+    ...stretches(problem, plan),
+    ...handovers(problem, plan),
+    ...levels(problem, plan, windows),
   ];
 }
+
+type IsFact = (work: Work) => boolean;
+type Windows = ReturnType<typeof windowsOf>;
 
 function isKnown({ pits, tasks, people }: RoundProblem, work: Work): boolean {
   if (work.kind === 'check') return pits.some((pit) => pit.id === work.pitId && work.nth >= (pit.firstNth ?? 1));
   return work.kind === 'task' ? tasks.some((task) => task.id === work.taskId) : people.some((person) => person.breaks.some((rest) => rest.id === work.breakId));
 }
 
-const isFact = (problem: RoundProblem, work: Work): boolean =>
-  problem.frozen.some((one) => workKey(one.work) === workKey(work)) ||
-  (work.kind === 'break' && problem.people.some((person) => person.breaks.some((rest) => rest.id === work.breakId && rest.startedAt !== undefined)));
+/** Which work is frozen or a begun break. */
+function factsOf({ frozen, people }: RoundProblem): IsFact {
+  const begun = people.flatMap(({ breaks }) => breaks.flatMap(({ id, startedAt }) => (startedAt === undefined ? [] : [`break/${id}`])));
+  const keys = new Set([...frozen.map(({ work }) => workKey(work)), ...begun]);
+  return (work) => keys.has(workKey(work));
+}
 
 /** Rule 1: each piece once, planned or listed with a reason; each fire looked after until the end or owned up to. */
-function cover(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
+function cover(problem: RoundProblem, plan: RoundPlan, { tails }: Windows): readonly Violation[] {
   const found: Violation[] = [];
   const seen = new Set<string>();
   for (const { work } of [...plan.assignments, ...plan.unplaced]) {
@@ -59,9 +70,10 @@ function cover(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
   for (const { work, reason } of plan.unplaced) {
     if (reason.code === undefined || reason.relax === undefined) found.push({ code: 'unplaced-without-reason', where: workKey(work) });
   }
-  for (const { pit, endDueAt, keepUntil } of windowsOf(problem, plan).tails) {
+  for (const { pit, endDueAt, endLatestAt, keepUntil } of tails) {
     const listed = plan.unplaced.some(({ work }) => work.kind === 'check' && work.pitId === pit.id);
-    if (endDueAt < keepUntil && !listed) found.push({ code: 'check-missing', where: pit.id });
+    const owed = endDueAt + pit.checkS <= keepUntil || endLatestAt < keepUntil;
+    if (owed && !listed) found.push({ code: 'check-missing', where: pit.id });
   }
   return found;
 }
@@ -76,9 +88,8 @@ function breaksOwed(problem: RoundProblem, person: RoundPerson): readonly string
   return person.breaks.filter(({ startedAt, lengthS }) => startedAt === undefined || startedAt + lengthS > problem.from).map(({ id }) => id);
 }
 
-/** What the work itself asks for: how many people, of which skill, how long, not before its time. Rules 1, 4, 5, 6. */
+/** What the work itself asks for unless it is a fact: how many people, of which skill, how long, not before its time. Rules 1, 4, 5, 6. */
 function ofWork(problem: RoundProblem, { work, personIds, startsAt, endsAt }: Assignment): readonly Violation[] {
-  if (isFact(problem, work)) return [];
   const where = workKey(work);
   const found: Violation[] = [];
   const needs = { people: 1, lengthS: 0, skill: undefined as string | undefined, earliestAt: problem.from as number };
@@ -105,9 +116,11 @@ function ofWork(problem: RoundProblem, { work, personIds, startsAt, endsAt }: As
   return found;
 }
 
-/** Rule 5: somebody's pin is kept. */
+/** Rule 5: somebody's pin is kept, unless facts came first. */
 function decisions(problem: RoundProblem, { work, personIds, startsAt }: Assignment): readonly Violation[] {
-  const pin = isFact(problem, work) ? undefined : problem.pins.find((one) => workKey(one.work) === workKey(work));
+  if (problem.pins.length === 0) return [];
+  const key = workKey(work);
+  const pin = problem.pins.find((one) => workKey(one.work) === key);
   const people = pin?.personIds === undefined || (pin.personIds.length === personIds.length && pin.personIds.every((id) => personIds.includes(id)));
   return people && (pin?.startsAt === undefined || pin.startsAt === startsAt) ? [] : [{ code: 'pin', where: workKey(work) }];
 }
@@ -136,10 +149,10 @@ interface Block {
 }
 
 /** Rules 2, 3, 4: one person's night in order of time. */
-function ofPerson(problem: RoundProblem, person: RoundPerson, known: readonly Assignment[]): readonly Violation[] {
+function ofPerson(problem: RoundProblem, person: RoundPerson, known: readonly Assignment[], isFact: IsFact): readonly Violation[] {
   const found: Violation[] = [];
   const own = known.filter(({ personIds }) => personIds.includes(person.id));
-  const blocks: Block[] = own.map(({ work, startsAt, endsAt }) => ({ startsAt, endsAt, place: placeOf(problem, work), fact: isFact(problem, work), where: workKey(work), absence: false }));
+  const blocks: Block[] = own.map(({ work, startsAt, endsAt }) => ({ startsAt, endsAt, place: placeOf(problem, work), fact: isFact(work), where: workKey(work), absence: false }));
   for (const { from, until } of person.absent ?? []) blocks.push({ startsAt: from, endsAt: until, place: undefined, fact: true, where: 'absence', absence: true });
   blocks.sort((a, b) => a.startsAt - b.startsAt || a.endsAt - b.endsAt);
   let freeAt: number = Math.max(problem.from, person.startsAt, person.freeFrom);
@@ -157,14 +170,14 @@ function ofPerson(problem: RoundProblem, person: RoundPerson, known: readonly As
     if (block.place !== undefined) place = block.place;
     last = block;
   }
-  return [...found, ...breakWindows(problem, person, own)];
+  return [...found, ...breakWindows(problem, person, own, isFact)];
 }
 
 const placeOf = (problem: RoundProblem, work: Work): string | undefined =>
   work.kind === 'check' ? problem.pits.find((pit) => pit.id === work.pitId)?.place : work.kind === 'task' ? problem.tasks.find((task) => task.id === work.taskId)?.place : undefined;
 
 /** Rule 4: a break begins in its window, or at the first moment that facts leave when they have already broken it. */
-function breakWindows(problem: RoundProblem, person: RoundPerson, own: readonly Assignment[]): readonly Violation[] {
+function breakWindows(problem: RoundProblem, person: RoundPerson, own: readonly Assignment[], isFact: IsFact): readonly Violation[] {
   const taken = [
     ...(person.absent ?? []).map(({ from, until }) => [from, until] as const),
     ...problem.frozen.filter(({ personIds }) => personIds.includes(person.id)).map(({ startsAt, endsAt }) => [startsAt, endsAt] as const),
@@ -174,7 +187,7 @@ function breakWindows(problem: RoundProblem, person: RoundPerson, own: readonly 
   const found: Violation[] = [];
   for (const rest of [...person.breaks].sort((a, b) => a.latestAt - b.latestAt || (a.id < b.id ? -1 : 1))) {
     const work: Work = { kind: 'break', breakId: rest.id };
-    if (isFact(problem, work)) continue;
+    if (isFact(work)) continue;
     let soonest = Math.max(free, rest.earliestAt);
     for (const [from, until] of taken) if (soonest < until && from < soonest + rest.lengthS) soonest = until;
     free = soonest + rest.lengthS;
@@ -198,8 +211,7 @@ function chain(checks: readonly Assignment[]): readonly Violation[] {
 }
 
 /** Rules 7, 8: due, latest safe, slack, lateness and earliness as printed are those that follow from the real starts. */
-function windows(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
-  const { byKey } = windowsOf(problem, plan);
+function printed(plan: RoundPlan, { byKey }: Windows): readonly Violation[] {
   return plan.assignments.flatMap((assignment): readonly Violation[] => {
     const where = workKey(assignment.work);
     const window = byKey.get(where);
@@ -214,8 +226,8 @@ function windows(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
 }
 
 /** Rule 9: each level counted again is the planner's number, and none is better than the bound. */
-function levels(problem: RoundProblem, plan: RoundPlan): readonly Violation[] {
-  const counted = recountLevels(problem, plan);
+function levels(problem: RoundProblem, plan: RoundPlan, windows: Windows): readonly Violation[] {
+  const counted = recountLevels(problem, plan, windows);
   const wrong = (Object.keys(counted) as (keyof Levels)[]).filter((level) => counted[level] !== plan.levels[level]);
   const beaten = (['unsafeS', 'lateWeightedS'] as const).filter((level) => counted[level] < plan.bound[level]);
   return [...wrong.map((where): Violation => ({ code: 'wrong-level', where })), ...beaten.map((where): Violation => ({ code: 'below-bound', where }))];

@@ -1,5 +1,5 @@
 import type { Night } from './night.js';
-import { walkS, type Roster } from './roster.js';
+import { listOf, walkS, type Roster } from './roster.js';
 
 /** A person while the dispatch walks through the night. */
 export interface CrewMember {
@@ -24,7 +24,7 @@ export function crewOf(night: Night, facts: Roster): CrewMember[] {
     place: person.place,
     onRound: false,
     workS: person.workedS,
-    blocks: [...facts.lists[index]!],
+    blocks: [...listOf(facts, index)],
     breaks: night.jobs.flatMap((job, j) => (job.kind === 'break' && job.able[0] === index && job.fixedS === undefined ? [j] : [])),
     list: [],
   }));

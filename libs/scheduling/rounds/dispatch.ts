@@ -1,11 +1,15 @@
 import { crewOf, enterBlocks, startFor, type CrewMember } from './crew.js';
 import type { Job, Night } from './night.js';
-import { emptyRoster, endS, walkS, type Roster } from './roster.js';
+import { append, bareRoster, emptyRoster, endS, walkS, type Roster } from './roster.js';
+import { recount } from './cost.js';
 
 /** Two people who meet wait at most this long for each other, unless the task is due. Source: common practice, no source. */
 const MEET_S = 900;
 /** What a second of walking weighs against a second of uneven work when somebody is chosen. Source: tests/bench/rounds.mjs. */
 const WALK_TO_WORK = 20;
+
+/** Whoever was promised a job is preferred to somebody who has worked so much less, s. Source: common practice, no source. */
+const PROMISED = 600 * WALK_TO_WORK;
 
 /** A task presses this long before its latest start; until then checks that are due go first. Source: tests/bench/rounds.mjs. */
 const TASK_AHEAD_S = 300;
@@ -32,6 +36,8 @@ interface Floor {
   /** Next check of each pit. */
   readonly nextLink: number[];
   readonly open: Set<number>;
+  /** What is not yet given out, most urgent first; made anew after something was given. */
+  waiting: readonly Candidate[] | undefined;
 }
 
 /**
@@ -43,7 +49,7 @@ export function dispatchRoster(night: Night): Roster {
   const roster = emptyRoster(night);
   const floor: Floor = {
     night, roster, crew: crewOf(night, roster), nextLink: night.pits.map(() => 0),
-    open: new Set(night.jobs.flatMap((job, j) => (job.kind !== 'check' && roster.placed[j] === 0 ? [j] : []))),
+    open: new Set(night.jobs.flatMap((job, j) => (job.kind !== 'check' && roster.placed[j] === 0 ? [j] : []))), waiting: undefined,
   };
   placePinned(floor);
   const horizonS = Math.max(0, ...night.people.map((person) => person.endS));
@@ -55,12 +61,20 @@ export function dispatchRoster(night: Night): Roster {
     if (next === undefined) break;
     nowS = next;
   }
-  for (const member of floor.crew) {
-    roster.workS[member.index] = member.workS;
+  return rosterFrom(floor);
+}
+
+/** What everybody was given, in order of time, as a roster of its own. */
+function rosterFrom({ night, crew, roster: { startS } }: Floor): Roster {
+  const given = bareRoster(night);
+  given.startS.set(startS);
+  for (const member of crew) {
     enterBlocks(night, member, Infinity);
-    roster.lists[member.index] = member.list.sort((a, b) => roster.startS[a]! - roster.startS[b]! || night.jobs[a]!.lengthS - night.jobs[b]!.lengthS || a - b);
+    const list = member.list.sort((a, b) => startS[a]! - startS[b]! || night.jobs[a]!.lengthS - night.jobs[b]!.lengthS || a - b);
+    for (const j of list) append(given, j, member.index);
   }
-  return roster;
+  recount(given);
+  return given;
 }
 
 /** Pinned starts become fixed blocks of the people named, or of the nearest who have the time. */
@@ -102,7 +116,11 @@ function roomFor(night: Night, member: CrewMember, job: Job): boolean {
 }
 
 /** Everything not yet given out, most urgent first; of each pit only the next check. */
-function candidates(floor: Floor): Candidate[] {
+function candidates(floor: Floor): readonly Candidate[] {
+  return (floor.waiting ??= waitingNow(floor));
+}
+
+function waitingNow(floor: Floor): readonly Candidate[] {
   const { night, open, roster } = floor;
   const found: Candidate[] = [];
   for (const [p, pit] of night.pits.entries()) {
@@ -149,7 +167,8 @@ function assignOne(floor: Floor, nowS: number): boolean {
       if (candidate.readyS - aheadS > nowS && !(member.onRound && member.freeS === nowS)) continue;
       const startS = startFor(night, member, candidate.job, candidate.releaseS, nowS);
       if (startS === undefined) continue;
-      const score = (startS - nowS) * WALK_TO_WORK + member.workS;
+      const promised = job.promise?.people.includes(member.index) ? PROMISED : 0;
+      const score = (startS - nowS) * WALK_TO_WORK + member.workS - promised;
       if (!best || score < best.score) best = { member, startS, score };
     }
     if (best) {
@@ -211,6 +230,7 @@ function give(floor: Floor, members: readonly CrewMember[], j: number, startS: n
     if (job.kind === 'break') member.breaks.splice(member.breaks.indexOf(j), 1);
     else member.workS += job.lengthS;
   }
+  floor.waiting = undefined;
   floor.roster.startS[j] = startS;
   floor.roster.placed[j] = members.length;
   floor.open.delete(j);

@@ -1,23 +1,26 @@
 import type { Job, Night } from './night.js';
 import type { Hindrance, UnplacedReason } from './plan.js';
-import { endS, walkS, type Roster } from './roster.js';
+import { endS, indexOn, jobAt, listOf, walkS, type Roster } from './roster.js';
 
 /** For each person the first rule that keeps them from beginning a job at a moment; people whom nothing hinders are left out. */
 export function hindrancesAt(roster: Roster, j: number, atS: number): readonly Hindrance[] {
   const { night } = roster;
   return night.people.flatMap((_, person) => {
-    if (roster.lists[person]!.includes(j)) return [];
+    if (indexOn(roster, person, j) >= 0) return [];
     const found = hindranceOf(roster, night.jobs[j]!, person, atS);
     return found ? [found] : [];
   });
 }
 
-function hindranceOf({ night, lists, startS }: Roster, job: Job, person: number, atS: number): Hindrance | undefined {
+function hindranceOf(roster: Roster, job: Job, person: number, atS: number): Hindrance | undefined {
+  const { night, startS } = roster;
+  const first = roster.count[person]! > 0 ? night.jobs[jobAt(roster, person, 0)]! : undefined;
   const { id: personId, readyS, endS: homeS, place: home } = night.people[person]!;
   if (!job.able.includes(person)) return { personId, code: job.pinned ? 'pinned-elsewhere' : 'skill' };
-  if (atS < Math.min(readyS, night.jobs[lists[person]![0] ?? -1]?.releaseS ?? readyS) || atS + job.lengthS > homeS) return { personId, code: 'not-on-shift' };
+  if (atS < Math.min(readyS, first?.releaseS ?? readyS) || atS + job.lengthS > homeS) return { personId, code: 'not-on-shift' };
   let place = home;
-  for (const j of lists[person]!) {
+  for (let i = 0; i < roster.count[person]!; i++) {
+    const j = jobAt(roster, person, i);
     const other = night.jobs[j]!;
     const meet = startS[j]! < atS + job.lengthS && atS < startS[j]! + other.lengthS;
     if (meet && other.kind === 'absence') return { personId, code: 'absent' };
@@ -31,10 +34,10 @@ function hindranceOf({ night, lists, startS }: Roster, job: Job, person: number,
 }
 
 /** Why a piece of work found no place, and the least that would admit it. */
-export function unplacedReason(roster: Roster, j: number): UnplacedReason {
+export function unplacedReason(roster: Roster, j: number, atS: number): UnplacedReason {
   const { night } = roster;
   const job = night.jobs[j]!;
-  const hindrances = hindrancesAt(roster, j, Math.max(0, job.targetS));
+  const hindrances = hindrancesAt(roster, j, Math.max(0, atS));
   if (job.fixedS !== undefined) return { code: 'pin-in-the-way', hindrances, relax: { code: 'drop-pin' } };
   const onShift = night.people.filter((person) => person.endS > Math.max(person.readyS, job.releaseS));
   if (onShift.length === 0) return { code: 'nobody-on-shift', hindrances, relax: { code: 'one-person-more' } };
@@ -52,7 +55,7 @@ export function unplacedReason(roster: Roster, j: number): UnplacedReason {
 function laterLatest(roster: Roster, job: Job): UnplacedReason['relax'] {
   const free = job.able
     .map((person) => {
-      const last = roster.lists[person]!.at(-1);
+      const last = listOf(roster, person).at(-1);
       return { atS: last === undefined ? roster.night.people[person]!.readyS : endS(roster, last), homeS: roster.night.people[person]!.endS };
     })
     .filter(({ atS, homeS }) => atS + job.lengthS <= homeS)

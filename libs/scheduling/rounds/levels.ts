@@ -1,6 +1,6 @@
 import { linkCost, tailCost } from './chain-cost.js';
 import type { Levels } from './plan.js';
-import { isWork, type Roster, UNPLACED, walkS } from './roster.js';
+import { isWork, jobAt, NONE, type Roster, walkS } from './roster.js';
 
 /** A changed start counts when it moved by more than this, s. Source: common practice, no source. */
 export const PROMISE_SLIP_S = 300;
@@ -25,10 +25,10 @@ export function levelsOf(roster: Roster): Levels {
   }
   tally.promises = brokenPromises(roster);
   const work = night.people.map((person) => ({ all: person.workedS, unpleasant: person.unpleasantS }));
-  for (const [person, list] of roster.lists.entries()) {
+  for (let person = 0; person < night.people.length; person++) {
     let place = night.people[person]!.place;
-    for (const j of list) {
-      const job = night.jobs[j]!;
+    for (let i = 0; i < roster.count[person]!; i++) {
+      const job = night.jobs[jobAt(roster, person, i)]!;
       if (isWork(job)) work[person]!.all += job.lengthS;
       if (job.unpleasant) work[person]!.unpleasant += job.lengthS;
       tally.walkS += walkS(night, place, job.place);
@@ -45,7 +45,7 @@ const spread = (shares: readonly number[]) => (shares.length === 0 ? 0 : Math.ma
 
 function chains(roster: Roster, tally: Tally): void {
   for (const pit of roster.night.pits) {
-    let before = UNPLACED;
+    let before = NONE;
     for (const j of pit.jobs) {
       if (roster.placed[j] === 0) continue;
       const link = before < 0 ? linkCost(pit, undefined, roster.startS[j]!) : linkCost(pit, roster.startS[before]!, roster.startS[j]!);
@@ -66,8 +66,11 @@ function brokenPromises(roster: Roster): number {
   if (roster.night.problem.promises.length === 0) return 0;
   let units = 0;
   const kept = new Uint8Array(roster.night.jobs.length);
-  for (const [person, list] of roster.lists.entries()) {
-    for (const j of list) if (roster.night.jobs[j]!.promise?.people.includes(person)) kept[j]! += 1;
+  for (let person = 0; person < roster.night.people.length; person++) {
+    for (let i = 0; i < roster.count[person]!; i++) {
+      const j = jobAt(roster, person, i);
+      if (roster.night.columns.isPromised[j * roster.night.columns.people + person] === 1) kept[j]! += 1;
+    }
   }
   for (const [j, { promise, kind }] of roster.night.jobs.entries()) {
     if (!promise) continue;
@@ -79,10 +82,10 @@ function brokenPromises(roster: Roster): number {
 }
 
 /** The levels as the tuple that is compared: while promises are kept, they share a level with lateness at `promiseS` each. */
-export function ranked(levels: Levels, promiseS: number): readonly number[] {
+export function ranked(levels: Levels, { promiseS, evenly }: Pick<Roster['night'], 'promiseS' | 'evenly'>): readonly number[] {
   return [
     levels.unsafeS, levels.unsafeChecks, levels.unplaced, levels.pastLatestS, 2 * levels.lateWeightedS + promiseS * levels.promises,
-    levels.tasksLateS, levels.uneven, levels.unevenUnpleasant, levels.walkS,
+    levels.tasksLateS, ...(evenly ? [levels.uneven, levels.unevenUnpleasant] : []), levels.walkS,
   ];
 }
 

@@ -1,33 +1,26 @@
 import { later, type EpochS } from '@stokehold/domain/quantity';
 import { boundOf } from './bound.js';
+import { closeHoles } from './close-holes.js';
 import { hindrancesAt, unplacedReason } from './hindrance.js';
 import { levelsOf } from './levels.js';
 import type { Job } from './night.js';
 import type { Assignment, AssignmentReason, RoundPlan } from './plan.js';
 import { workKey, type Work } from './problem.js';
-import { peopleOf, placedAfter, placedBefore, walkS, type Roster } from './roster.js';
+import { jobAt, peopleOf, placedBeside, walkS, type Roster } from './roster.js';
 
 /** The plan that people see: every piece of work with its person, time and reason, or unplaced and why. */
-export function planFrom(roster: Roster): RoundPlan {
+export function planFrom(open: Roster): RoundPlan {
+  const { roster, missedS } = closeHoles(open);
   const { night } = roster;
   const assignments: Assignment[] = [];
   const unplaced: { work: Work; reason: ReturnType<typeof unplacedReason> }[] = [];
   for (const [j, job] of night.jobs.entries()) {
     if (job.work === undefined) continue;
     if (roster.placed[j]! > 0) assignments.push(assignmentOf(roster, j, job, job.work));
-    else if (job.kind !== 'check' || isMissed(roster, job)) unplaced.push({ work: job.work, reason: unplacedReason(roster, j) });
+    else if (job.kind !== 'check' || missedS.has(j)) unplaced.push({ work: job.work, reason: unplacedReason(roster, j, missedS.get(j) ?? job.targetS) });
   }
   assignments.sort((a, b) => a.startsAt - b.startsAt || (workKey(a.work) < workKey(b.work) ? -1 : 1));
-  return { assignments, unplaced, levels: levelsOf(roster), bound: boundOf(night.problem) };
-}
-
-/** Whether the pit is late because this check was left out; else it was not needed. */
-function isMissed(roster: Roster, job: Job): boolean {
-  const pit = roster.night.pits[job.pit]!;
-  const before = placedBefore(roster, job);
-  const after = placedAfter(roster, job);
-  const dueS = before < 0 ? pit.firstDueS : roster.startS[before]! + pit.source.gap.dueS;
-  return dueS < (after < 0 ? pit.keepS : roster.startS[after]!) || job.pinned;
+  return { assignments, unplaced, levels: levelsOf(roster), bound: boundOf(night.problem, night.opening) };
 }
 
 interface Window {
@@ -36,10 +29,10 @@ interface Window {
   readonly latestS: number;
 }
 
-function windowOf(roster: Roster, job: Job): Window {
+function windowOf(roster: Roster, j: number, job: Job): Window {
   if (job.kind !== 'check') return { earliestS: -Infinity, dueS: job.kind === 'break' ? job.latestS : job.targetS, latestS: job.latestS };
   const pit = roster.night.pits[job.pit]!;
-  const before = placedBefore(roster, job);
+  const before = placedBeside(roster, j, -1);
   if (before < 0) return { earliestS: pit.firstEarliestS, dueS: pit.firstDueS, latestS: pit.firstLatestS };
   const { gap } = pit.source;
   const beforeS = roster.startS[before]!;
@@ -50,12 +43,12 @@ function assignmentOf(roster: Roster, j: number, job: Job, work: Work): Assignme
   const { night } = roster;
   const at = (s: number): EpochS => later(night.problem.from, s);
   const startS = roster.startS[j]!;
-  const window = windowOf(roster, job);
+  const window = windowOf(roster, j, job);
   const lateS = Math.max(0, startS - window.dueS);
   const people = peopleOf(roster, j);
   return {
     work,
-    personIds: people.map((person) => night.people[person]!.id),
+    personIds: people.map((person) => night.people[person]!.id).sort(),
     startsAt: at(startS),
     endsAt: at(startS + job.lengthS),
     dueAt: at(window.dueS),
@@ -76,7 +69,8 @@ function reasonCode(roster: Roster, j: number, job: Job, people: readonly number
   const { night, startS } = roster;
   const walkTo = (person: number): number => {
     let place = night.people[person]!.place;
-    for (const other of roster.lists[person]!) {
+    for (let i = 0; i < roster.count[person]!; i++) {
+      const other = jobAt(roster, person, i);
       if (other === j || startS[other]! >= startS[j]!) break;
       if (night.jobs[other]!.place >= 0) place = night.jobs[other]!.place;
     }

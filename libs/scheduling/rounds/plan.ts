@@ -96,6 +96,8 @@ export interface PlanResult {
   readonly plan: RoundPlan;
   readonly seed: number;
   readonly iterations: number;
+  /** The stop rule, the caller's cancel, or there was nothing that could be moved. */
+  readonly endedBy: 'stop' | 'cancelled' | 'nothing-to-move';
   readonly problemHash: number;
   readonly planHash: number;
   /** Levels of the dispatch the search began with. */

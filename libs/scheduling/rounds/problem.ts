@@ -1,4 +1,5 @@
 import type { EpochS, PersonId, PitId, TaskId } from '@stokehold/domain/quantity';
+import { parameterOf, type Ranges } from '../search/index.js';
 
 // What the planner and its checker both know, and all that they share. Whole seconds everywhere.
 
@@ -42,6 +43,8 @@ export interface RoundPerson {
   readonly freeFrom: EpochS;
   readonly absent?: readonly Absence[];
   readonly breaks: readonly BreakWindow[];
+  /** Longest time of work from one break to the next, 10 min to 16 h; without it the windows of the breaks alone count. */
+  readonly stretchS?: number;
   /** Work done before `from` that counts for an even load, s. Default 0. */
   readonly workedS?: number;
   /** Of it, unpleasant work, s. Default 0. */
@@ -110,7 +113,7 @@ export interface WorkPromise {
 
 /** The soft prices and habits of the planner; hard rules have no price. Defaults and ranges: `PARAMETERS`. */
 export interface RoundParameters {
-  /** Wanted gap between checks as a part of the due gap: leaves room for being a little late. */
+  /** Wanted gap between checks as a part of the due gap, where hands are not short: leaves room for being a little late. */
   readonly gapFrac: number;
   /** How early a check may start before its even place, as a part of the due gap. */
   readonly earlyFrac: number;
@@ -120,15 +123,18 @@ export interface RoundParameters {
   readonly tightFrac: number;
   /** A wait longer than this ends a round, s. */
   readonly roundWaitS: number;
+  /** 1: an even load comes before short walks; 0: only walks count. */
+  readonly evenly: number;
 }
 
 /** Default, least and greatest value of each parameter. Source: common practice, no source; tests/bench/rounds.mjs. */
-export const PARAMETERS: { readonly [K in keyof RoundParameters]: { readonly usual: number; readonly min: number; readonly max: number } } = {
-  gapFrac: { usual: 0.93, min: 0.5, max: 1 },
+export const PARAMETERS: Ranges<RoundParameters> = {
+  gapFrac: { usual: 0.87, min: 0.5, max: 1 },
   earlyFrac: { usual: 0.2, min: 0, max: 0.5 },
   promiseS: { usual: 60, min: 0, max: 3600 },
   tightFrac: { usual: 0.8, min: 0.1, max: 1 },
   roundWaitS: { usual: 240, min: 0, max: 3600 },
+  evenly: { usual: 1, min: 0, max: 1 },
 };
 
 /** One yard from `from` (now) until `until` (the end of the shift, or some hours ahead). */
@@ -148,5 +154,4 @@ export interface RoundProblem {
 }
 
 /** The value of a parameter in this problem. */
-export const parameter = (problem: RoundProblem, name: keyof RoundParameters): number =>
-  problem.parameters?.[name] ?? PARAMETERS[name].usual;
+export const parameter = (problem: RoundProblem, name: keyof RoundParameters): number => parameterOf(PARAMETERS, problem.parameters, name);

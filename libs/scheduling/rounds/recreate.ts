@@ -1,84 +1,114 @@
 import type { RandomStream } from '@stokehold/domain/quantity';
-import { unplacedCost } from './cost.js';
-import { trySlot, type Slot } from './insertion.js';
-import { put } from './list-change.js';
-import { freeAfter, type Roster } from './roster.js';
+import { unplacedPrice } from './cost.js';
+import { clashFrom, enterChain, FORBIDDEN, lateFrom, leaveChain, listPrice, tryPlace, waitsUntil } from './insertion.js';
+import { putOn } from './list-change.js';
+import { meet } from './meeting.js';
+import { freeAfter, indexAt, type Roster } from './roster.js';
 
 /** A place is passed over this often, so that the search does not always come to the same list. */
 const SKIP_FRAC = 0.04;
 /** Places tried on one list beyond the first that fits. */
 const TRIES = 7;
+/** Work is not tried later than this after its target once a place was found, s. */
+const FAR_S = 3600;
 
-/** Puts jobs back, each at its cheapest place, in one of three orders; without `random` by due alone, every place tried. */
-export function recreate(roster: Roster, jobs: readonly number[], random?: RandomStream): void {
-  for (const j of inOrder(roster, jobs, random)) {
-    if (roster.placed[j]! > 0) continue;
-    const slots = cheapest(roster, j, random);
-    if (slots) put(roster, j, slots);
+/** Puts the first `count` jobs back, each at its cheapest place, in one of three orders; without `random` by due alone, every place tried. */
+export function recreate(roster: Roster, jobs: Int32Array, count: number, random?: RandomStream): void {
+  inOrder(roster, jobs, count, random);
+  for (let i = 0; i < count; i++) {
+    const j = jobs[i]!;
+    if (roster.placed[j] === 0) placeBack(roster, j, random);
   }
 }
 
-function inOrder(roster: Roster, jobs: readonly number[], random: RandomStream | undefined): readonly number[] {
-  const { jobs: all } = roster.night;
+/** Sorts the first `count` jobs: by due, pairs and long work first, or as drawn. */
+function inOrder(roster: Roster, jobs: Int32Array, count: number, random: RandomStream | undefined): void {
+  const { night: { columns }, scratch: { keys } } = roster;
   const way = random?.below(3) ?? 0;
-  const byDue = (a: number, b: number) => all[a]!.targetS - all[b]!.targetS || a - b;
-  if (way === 0) return [...jobs].sort(byDue);
-  if (way === 1) return [...jobs].sort((a, b) => all[b]!.people - all[a]!.people || all[b]!.lengthS - all[a]!.lengthS || byDue(a, b));
-  const drawn = new Map(jobs.map((j) => [j, random?.next() ?? 0]));
-  return [...jobs].sort((a, b) => drawn.get(a)! - drawn.get(b)! || a - b);
+  for (let i = 0; i < count; i++) {
+    const j = jobs[i]!;
+    const dueS = columns.targetS[j]!;
+    keys[j] = way === 0 ? dueS : way === 1 ? -1e6 * columns.needs[j]! - 10 * columns.lengthS[j]! + dueS / 1e6 : (random?.next() ?? 0);
+  }
+  for (let i = 1; i < count; i++) {
+    const j = jobs[i]!;
+    const key = keys[j]!;
+    let at = i;
+    for (; at > 0; at--) {
+      const other = jobs[at - 1]!;
+      if (keys[other]! < key || (keys[other] === key && other < j)) break;
+      jobs[at] = other;
+    }
+    jobs[at] = j;
+  }
 }
 
-/** The cheapest place of a job, or of a pair; undefined if leaving it out costs less or nothing admits it. */
-function cheapest(roster: Roster, j: number, random: RandomStream | undefined): readonly Slot[] | undefined {
-  const job = roster.night.jobs[j]!;
-  const missingCost = unplacedCost(roster, job);
-  if (job.able.length < job.people) return undefined;
-  if (job.people > 1) return cheapestMeeting(roster, j);
-  let best: Slot | undefined;
-  for (const person of job.able) {
-    for (const slot of slotsOf(roster, j, person, random)) if (!best || slot.cost < best.cost) best = slot;
+/** Puts one job at its cheapest place, unless leaving it out costs less or nothing admits it. */
+function placeBack(roster: Roster, j: number, random: RandomStream | undefined): void {
+  const { columns } = roster.night;
+  if (columns.needs[j]! > 1) {
+    meet(roster, j);
+    return;
   }
-  return best && best.cost <= missingCost ? [best] : undefined;
+  enterChain(roster, j);
+  let best = unplacedPrice(roster, j);
+  let bestPerson = -1;
+  let bestIndex = 0;
+  let bestStartS = 0;
+  let bestWaits = false;
+  const { scratch } = roster;
+  for (let person = 0; person < columns.people; person++) {
+    if (columns.isAble[j * columns.people + person] === 0) continue;
+    if (!cheapestOn(roster, j, person, best, random)) continue;
+    best = scratch.bestPrice;
+    bestPerson = person;
+    bestIndex = scratch.bestIndex;
+    bestStartS = scratch.bestStartS;
+    bestWaits = scratch.bestWaits;
+  }
+  if (bestPerson < 0) leaveChain(roster, j);
+  else putOn(roster, j, bestPerson, bestIndex, bestStartS, bestWaits);
 }
 
-/** Places on one list around the time of the job: from the first it could begin in, a few on. */
-function slotsOf(roster: Roster, j: number, person: number, random: RandomStream | undefined, atLeastS = 0): readonly Slot[] {
-  const { night, startS } = roster;
-  const list = roster.lists[person]!;
-  const fromS = Math.max(night.jobs[j]!.releaseS, atLeastS);
-  let low = 0;
-  let high = list.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (startS[list[middle]!]! + night.jobs[list[middle]!]!.lengthS <= fromS) low = middle + 1;
-    else high = middle;
+/** Tries places on one list around the time of the job, from the first it could begin in, a few on: whether one is cheaper than `than`. */
+function cheapestOn(roster: Roster, j: number, person: number, than: number, random: RandomStream | undefined): boolean {
+  const { night: { columns }, scratch } = roster;
+  const own = listPrice(roster, j, person);
+  const fromS = columns.releaseS[j]!;
+  const farS = Math.max(columns.targetS[j]!, fromS) + FAR_S;
+  const clashS = clashFrom(roster, j);
+  const count = roster.count[person]!;
+  let found = 0;
+  let best = than;
+  const low = indexAt(roster, person, fromS);
+  const waitS = waitsUntil(roster, j);
+  const lateS = lateFrom(roster, j);
+  for (let index = low > 0 ? low - 1 : 0; index <= count; index++) {
+    if (random && (found >= TRIES || random.next() < SKIP_FRAC)) {
+      if (found >= TRIES) break;
+      continue;
+    }
+    const freeS = freeAfter(roster, person, index);
+    if (found > 0 && (freeS > farS || freeS >= clashS)) break;
+    const most = random ? best - own : FORBIDDEN;
+    if (tryPlace(roster, j, person, index, 0, most)) {
+      found += 1;
+      if (scratch.price + own < best) best = keep(scratch, own, index, false);
+    } else {
+      if (best < than) found += 1;
+      if (scratch.tooDear && scratch.startS > lateS) break;
+    }
+    if (waitS <= scratch.startS || !tryPlace(roster, j, person, index, waitS, best - own)) continue;
+    if (scratch.price + own < best) best = keep(scratch, own, index, true);
   }
-  const found: Slot[] = [];
-  for (let index = Math.max(0, low - 1); index <= list.length; index++) {
-    if (found.length >= TRIES && random) break;
-    if (random && random.next() < SKIP_FRAC) continue;
-    if (found.length > 0 && freeAfter(roster, person, index) > Math.max(night.jobs[j]!.targetS, fromS) + 3600) break;
-    const slot = trySlot(roster, j, person, index, atLeastS);
-    if (slot) found.push(slot);
-  }
-  return found;
+  return best < than;
 }
 
-/** The cheapest start at which as many as the task needs can meet. */
-function cheapestMeeting(roster: Roster, j: number): readonly Slot[] | undefined {
-  const job = roster.night.jobs[j]!;
-  const starts = [...new Set(job.able.flatMap((person) => slotsOf(roster, j, person, undefined).map(({ startS }) => startS)))].sort((a, b) => a - b).slice(0, 24);
-  let best: { readonly slots: readonly Slot[]; readonly cost: number } | undefined;
-  for (const startS of starts) {
-    const slots = job.able
-      .flatMap((person) => {
-        const own = slotsOf(roster, j, person, undefined, startS).filter((slot) => slot.startS === startS).sort((a, b) => a.cost - b.cost);
-        return own.slice(0, 1);
-      })
-      .sort((a, b) => a.cost - b.cost || a.person - b.person)
-      .slice(0, job.people);
-    const cost = slots.reduce((sum, slot) => sum + slot.cost, 0);
-    if (slots.length === job.people && (!best || cost < best.cost)) best = { slots, cost };
-  }
-  return best?.slots;
+/** Remembers the place just tried as the cheapest of its list; its price. */
+function keep(scratch: Roster['scratch'], own: number, index: number, waits: boolean): number {
+  scratch.bestPrice = scratch.price + own;
+  scratch.bestIndex = index;
+  scratch.bestStartS = scratch.startS;
+  scratch.bestWaits = waits;
+  return scratch.bestPrice;
 }

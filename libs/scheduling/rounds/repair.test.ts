@@ -29,7 +29,9 @@ describe('a repair', () => {
     expect(judged(now, repair.plan)).toEqual([]);
     expect(repair.plan.levels.unsafeS).toBe(0);
     expect(repair.plan.assignments.every(({ personIds }) => !personIds.includes(ben))).toBe(true);
-    expect(repair.changes.filter(({ because }) => because.code === 'person-not-there').length).toBe(orphaned.length);
+    const theirs = repair.changes.filter(({ personsBefore }) => personsBefore.includes(ben));
+    expect(theirs.length).toBe(orphaned.length);
+    expect(theirs.every(({ code, because }) => because.code === (code === 'gone' ? 'not-needed' : 'person-not-there'))).toBe(true);
   });
 
   it('moves the work behind a job that ran over, and names it', () => {
@@ -46,7 +48,8 @@ describe('a repair', () => {
 
   it('finds a place for new work and lists it as new', () => {
     const now = { ...problem, tasks: [...problem.tasks, handTask('wrap-9', 100, 10, { earliest: 80, latest: 140 })] };
-    expect(worthRepair(now, before)).toEqual({ worth: true, because: 'work-without-place' });
+    // There is room for it: nothing that was planned has to move, and nothing to be searched for.
+    expect(worthRepair(now, before)).toEqual({ worth: false, because: 'same-night' });
     const { plan, changes } = repairRounds(now, before, options);
     expect(judged(now, plan)).toEqual([]);
     expect(plan.unplaced).toEqual([]);

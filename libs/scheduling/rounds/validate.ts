@@ -1,4 +1,5 @@
 import { ok, refuse, type PersonId, type PitId, type Result, type TaskId } from '@stokehold/domain/quantity';
+import { firstWrong, outOfRange } from '../search/index.js';
 import { PARAMETERS, workKey, type RoundParameters, type RoundPerson, type RoundPit, type RoundProblem, type RoundTask, type Work } from './problem.js';
 
 /** Why a problem is no problem; `where` names the part that has to be mended. */
@@ -27,6 +28,8 @@ export type RoundRefusal =
 
 const MAX_LENGTH_S = 4 * 3600;
 const MAX_CHECKS_PER_PIT = 500;
+const LEAST_STRETCH_S = 600;
+const MOST_STRETCH_S = 16 * 3600;
 
 /**
  * A problem that the planner and its checker can trust, or the first thing wrong with it by name. An impossible night is
@@ -34,21 +37,13 @@ const MAX_CHECKS_PER_PIT = 500;
  */
 export function validateRounds(problem: RoundProblem): Result<RoundProblem, RoundRefusal> {
   const refusal =
-    numbersOf(problem) ?? placesOf(problem) ?? idsOf(problem) ?? first(problem.people, personOf) ??
-    first(problem.pits, (pit) => pitOf(pit, problem)) ?? first(problem.tasks, taskOf) ?? parametersOf(problem) ?? frozenOf(problem) ?? first(problem.pins, (pin) => pinOf(pin, problem)) ??
+    numbersOf(problem) ?? placesOf(problem) ?? idsOf(problem) ?? firstWrong(problem.people, personOf) ??
+    firstWrong(problem.pits, (pit) => pitOf(pit, problem)) ?? firstWrong(problem.tasks, taskOf) ?? parametersOf(problem) ?? frozenOf(problem) ?? firstWrong(problem.pins, (pin) => pinOf(pin, problem)) ??
     pinnedTwice(problem);
   return refusal ? refuse(refusal) : ok(problem);
 }
 
 type Found = RoundRefusal | undefined;
-
-function first<T>(things: readonly T[], look: (thing: T) => Found): Found {
-  for (const thing of things) {
-    const found = look(thing);
-    if (found) return found;
-  }
-  return undefined;
-}
 
 /** Every number of the problem is a whole one, wherever it stands; parameters may be fractions. */
 function numbersOf(problem: RoundProblem): Found {
@@ -79,7 +74,7 @@ function placesOf({ places, walkS, people, pits, tasks }: RoundProblem): Found {
     ...pits.map((pit) => [`pits.${pit.id}`, pit.place] as const),
     ...tasks.map((task) => [`tasks.${task.id}`, task.place] as const),
   ];
-  return first(used, ([where, place]) => (places.includes(place) ? undefined : { code: 'unknown-place', where }));
+  return firstWrong(used, ([where, place]) => (places.includes(place) ? undefined : { code: 'unknown-place', where }));
 }
 
 function idsOf({ places, people, pits, tasks }: RoundProblem): Found {
@@ -96,8 +91,9 @@ function idsOf({ places, people, pits, tasks }: RoundProblem): Found {
 
 function personOf(person: RoundPerson): Found {
   if (person.endsAt <= person.startsAt) return { code: 'shift-empty', personId: person.id };
+  if (person.stretchS !== undefined && (person.stretchS < LEAST_STRETCH_S || person.stretchS > MOST_STRETCH_S)) return { code: 'length-out-of-range', where: `people.${person.id}.stretchS` };
   if (person.absent?.some((absence) => absence.until < absence.from)) return { code: 'absence-backwards', personId: person.id };
-  return first(person.breaks, (rest) => {
+  return firstWrong(person.breaks, (rest) => {
     const named = { personId: person.id, breakId: rest.id };
     if (rest.lengthS < 0 || rest.lengthS > MAX_LENGTH_S || rest.latestAt < rest.earliestAt) return { code: 'break-backwards', ...named };
     const outside = rest.startedAt === undefined && (rest.earliestAt < person.startsAt || rest.latestAt + rest.lengthS > person.endsAt);
@@ -125,12 +121,8 @@ function taskOf(task: RoundTask): Found {
 }
 
 function parametersOf({ parameters }: RoundProblem): Found {
-  for (const name of Object.keys(PARAMETERS) as (keyof RoundParameters)[]) {
-    const value = parameters?.[name];
-    const { min, max } = PARAMETERS[name];
-    if (value !== undefined && !(value >= min && value <= max)) return { code: 'parameter-out-of-range', where: name };
-  }
-  return undefined;
+  const name = outOfRange(PARAMETERS, parameters);
+  return name && { code: 'parameter-out-of-range', where: name };
 }
 
 /** What the problem says of a piece of work, or nothing if it does not know it. */
@@ -149,14 +141,14 @@ function rulesOf(work: Work, { people, pits, tasks }: RoundProblem) {
 }
 
 function frozenOf(problem: RoundProblem): Found {
-  const found = first(problem.frozen, (frozen) => {
+  const found = firstWrong(problem.frozen, (frozen): Found => {
     const where = workKey(frozen.work);
     if (!rulesOf(frozen.work, problem)) return { code: 'unknown-work', where };
     if (frozen.endsAt <= frozen.startsAt) return { code: 'length-out-of-range', where };
     return frozen.personIds.every((id) => problem.people.some((person) => person.id === id)) && frozen.personIds.length > 0 ? undefined : { code: 'unknown-person', where };
   });
   if (found) return found;
-  const gapBefore = first(problem.pits, (pit) => {
+  const gapBefore = firstWrong(problem.pits, (pit): Found => {
     const nths = problem.frozen.flatMap(({ work }) => (work.kind === 'check' && work.pitId === pit.id ? [work.nth] : [])).sort((a, b) => a - b);
     const wrong = nths.find((nth, i) => nth !== (pit.firstNth ?? 1) + i);
     return wrong === undefined ? undefined : { code: 'frozen-out-of-order', where: `check/${pit.id}/${wrong}` };

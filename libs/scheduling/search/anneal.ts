@@ -23,7 +23,10 @@ export interface AnnealOptions {
   /** Rise in cost that is taken one time in e at the start and end of a cycle. */
   readonly warm: number;
   readonly cold: number;
-  /** Iterations of the first cycle; each later one is twice as long and begins at the best so far. Default 1500. */
+  /**
+   * Iterations of the first cycle; each later one is twice as long and begins at the best so far. Default: all that the
+   * stop rule allows where it knows, else 1500.
+   */
   readonly firstCycle?: number;
 }
 
@@ -33,10 +36,11 @@ export interface AnnealOptions {
  *
  * @returns the iterations made
  */
-export function anneal(work: Reworkable, { random, stop, warm, cold, firstCycle = 1500 }: AnnealOptions): number {
+export function anneal(work: Reworkable, options: AnnealOptions): number {
+  const { random, stop, warm, cold } = options;
   let current = work.cost();
   let iterations = 0;
-  let length = firstCycle;
+  let length = Math.max(1, options.firstCycle ?? stop.most ?? 1500);
   let inCycle = 0;
   while (!stop({ iterations })) {
     if (inCycle === length) {

@@ -1,0 +1,14 @@
+export type { PlacementGroup, PlacementParameters, PlacementProblem, PlacementZone } from './problem.js';
+export { PLACEMENT_PARAMETERS, placementParameter } from './problem.js';
+export type { Elsewhere, FireEndFree, Handling, Lies, PlacementLevels, PlacementPlan, Placing, PlacingReason, Unplaced, ZoneHindrance } from './plan.js';
+export { validatePlacement } from './validate.js';
+export type { PlacementRefusal } from './validate.js';
+export { placementBound } from './bound.js';
+export { planPlacement } from './plan-placement.js';
+export { checkPlacement, weighLies } from './checker.js';
+export type { PlacementViolation, Weighed } from './checker.js';
+export { movedLies, moveByHand } from './by-hand.js';
+export type { HandMove, HandMoved } from './by-hand.js';
+export { everyPlacement } from './every-placement.js';
+export { generatedPit } from './generated-pit.js';
+export type { GeneratedPit } from './generated-pit.js';

@@ -1,0 +1,12 @@
+export type { CartLoad, Haul, LoadWood, PullChange, PullPlan, PullWorth } from './plan.js';
+export { PARAMETERS, parameter } from './problem.js';
+export type { PullHour, PullLot, PullParameters, PullPit, PullProblem, PullPromise, PullWay, SpeciesShare, WoodPile } from './problem.js';
+export { checkPull } from './checker.js';
+export type { PullViolation } from './checker.js';
+export { validatePull } from './validate.js';
+export type { PullRefusal } from './validate.js';
+export { planPull, promisesOf } from './plan-pull.js';
+export { repullWood, worthRepull } from './repull.js';
+export type { PullBefore, Repull } from './repull.js';
+export { generatedYard } from './generated-yard.js';
+export type { GeneratedYard } from './generated-yard.js';

@@ -1,0 +1,126 @@
+import type { LotId, PitId } from '@stokehold/domain/quantity';
+import type { StopRule } from '../search/index.js';
+import { planPull } from './plan-pull.js';
+import type { CartLoad, PullChange, PullPlan } from './plan.js';
+import { parameter, type PullProblem } from './problem.js';
+
+/** What people were told before something happened. */
+export interface PullBefore {
+  /** Loads that are not on their carts yet. */
+  readonly toHaul: readonly CartLoad[];
+  /** Heat that each pit was thought to want for the same hours. */
+  readonly needJ: ReadonlyMap<PitId, number>;
+}
+/** A plan made anew, and what people have to hear. */
+export interface Repull {
+  /** Of the pits that are planned anew. */
+  readonly plan: PullPlan;
+  /** The problem that the plan answers, with its promises: for the checker. */
+  readonly problem: PullProblem;
+  /** Loads of the other pits: they stay as they were told. */
+  readonly kept: readonly CartLoad[];
+  readonly changes: readonly PullChange[];
+}
+
+/** A pit that wants this much more or less than thought burns otherwise; less is the spread of any night. Source: common practice, no source. */
+const OTHERWISE_FRAC = 0.05;
+const heatOn = (problem: PullProblem, pitId: PitId, lotId: LotId) => {
+  const way = problem.ways.find((one) => one.pitId === pitId && one.lotId === lotId);
+  return (way?.asIs ?? way?.trimmed)?.heatJ ?? 0;
+};
+const needOf = (problem: PullProblem, pitId: PitId) => problem.pits.find(({ id }) => id === pitId)?.hours.reduce((sum, { needJ }) => sum + needJ, 0) ?? 0;
+const onCart = (problem: PullProblem, pitId: PitId) => problem.piles.filter(({ cartOf }) => cartOf === pitId);
+
+/**
+ * Whether the pull is to be balanced again: a pit that would use up half of its reserve with what lies on its cart and what it was told
+ * it gets, or wood that was promised and is not there any more. A fire that burns a little more changes nothing.
+ *
+ * @returns the first reason, or undefined
+ */
+export function worthRepull(problem: PullProblem, before: PullBefore): { readonly because: 'runs-short' | 'stock-gone'; readonly where: string } | undefined {
+  for (const pit of problem.pits) {
+    const spreadJ = pit.hours.reduce((sum, hour) => sum + hour.spreadJ, 0);
+    const wood = [...onCart(problem, pit.id), ...before.toHaul.filter(({ pitId }) => pitId === pit.id).flatMap((load) => load.wood)];
+    const haveJ = wood.reduce((sum, { lotId, pieces }) => sum + pieces * heatOn(problem, pit.id, lotId), 0);
+    if (haveJ < needOf(problem, pit.id) + (parameter(problem, 'reserveDeviations') * spreadJ) / 2) return { because: 'runs-short', where: pit.id };
+  }
+  const told = before.toHaul.flatMap(({ wood }) => wood);
+  const gone = problem.lots.find(({ id }) => {
+    const stack = problem.piles.filter(({ lotId, cartOf }) => lotId === id && cartOf === undefined).reduce((sum, { pieces }) => sum + pieces, 0);
+    return told.filter(({ lotId }) => lotId === id).reduce((sum, { pieces }) => sum + pieces, 0) > stack;
+  });
+  return gone && { because: 'stock-gone', where: gone.id };
+}
+
+/**
+ * The pull of the rest of the night. First only for the pits that burn otherwise than thought or were promised wood that is gone: what
+ * the others were told stays theirs. If a pit then still runs short, for all. What lies on the carts need not be hauled; lots that a pit
+ * was not told of cost extra. So that few people have to hear of a change.
+ *
+ * @param problem  from now on; its promises are replaced by those of `before`
+ * @param before   what is still to haul, and what was thought to be needed
+ * @returns the plan, what is kept, and every changed number of splits with its cause. Held to wood-pull.test.ts
+ */
+export function repullWood(problem: PullProblem, before: PullBefore, options: { readonly seed: number; readonly stop: StopRule }): Repull {
+  const touched = problem.pits.filter(({ id }) => isTouched(problem, before, id));
+  const kept = before.toHaul.filter(({ pitId }) => !touched.some(({ id }) => id === pitId));
+  const few = touched.length > 0 && touched.length < problem.pits.length ? repullFor({ ...problem, pits: touched, ...leftFor(problem, touched, kept) }, before, options) : undefined;
+  if (few && few.plan.worth.shortJ === 0) return { ...few, kept };
+  return { ...repullFor(problem, before, options), kept: [] };
+}
+
+function isTouched(problem: PullProblem, before: PullBefore, pitId: PitId): boolean {
+  const own = before.toHaul.filter((load) => load.pitId === pitId).flatMap(({ wood }) => wood);
+  const cause = causeOf(problem, before, pitId, '' as LotId);
+  return cause !== 'made-room' || own.some(({ lotId }) => causeOf(problem, before, pitId, lotId) === 'stock-changed');
+}
+
+/** Piles and ways as far as the pits that stay do not need them. */
+function leftFor(problem: PullProblem, touched: PullProblem['pits'], kept: readonly CartLoad[]): Pick<PullProblem, 'piles' | 'ways'> {
+  const isTouchedPit = (id: PitId) => touched.some((pit) => pit.id === id);
+  const promised = new Map<string, number>();
+  for (const { lotId, pieces } of kept.flatMap(({ wood }) => wood)) add(promised, lotId, pieces);
+  const piles = problem.piles.filter(({ cartOf }) => cartOf === undefined || isTouchedPit(cartOf)).map((pile) => {
+    if (pile.cartOf !== undefined) return pile;
+    const taken = Math.min(pile.pieces, promised.get(pile.lotId) ?? 0);
+    add(promised, pile.lotId, -taken);
+    return { ...pile, pieces: pile.pieces - taken };
+  });
+  return { piles, ways: problem.ways.filter(({ pitId }) => isTouchedPit(pitId)) };
+}
+
+function repullFor(problem: PullProblem, before: PullBefore, options: { readonly seed: number; readonly stop: StopRule }): Omit<Repull, 'kept'> {
+  const told = toldOf(problem, before);
+  const promises = [...told].map(([key, pieces]) => ({ pitId: key.split(' ')[0] as PitId, lotId: key.split(' ')[1] as LotId, pieces }));
+  const promised = { ...problem, promises };
+  const plan = planPull(promised, options);
+  const after = new Map<string, number>();
+  for (const { pitId, wood } of plan.loads) for (const { lotId, pieces } of wood) add(after, `${pitId} ${lotId}`, pieces);
+  const changes = [...new Set([...told.keys(), ...after.keys()])].sort().flatMap((key): readonly PullChange[] => {
+    const [piecesBefore, piecesAfter] = [told.get(key) ?? 0, after.get(key) ?? 0];
+    const [pitId, lotId] = key.split(' ') as [PitId, LotId];
+    const stays = piecesBefore > piecesAfter && onCart(problem, pitId).some((pile) => pile.lotId === lotId) && !before.toHaul.some((load) => load.pitId === pitId && load.wood.some((wood) => wood.lotId === lotId));
+    if (piecesBefore === piecesAfter || stays) return [];
+    return [{ pitId, lotId, piecesBefore, piecesAfter, because: causeOf(problem, before, pitId, lotId) }];
+  });
+  return { plan, problem: promised, changes };
+}
+
+const add = (counts: Map<string, number>, key: string, pieces: number) => counts.set(key, (counts.get(key) ?? 0) + pieces);
+
+function toldOf(problem: PullProblem, before: PullBefore): ReadonlyMap<string, number> {
+  const told = new Map<string, number>();
+  for (const { cartOf, lotId, pieces } of problem.piles) if (cartOf !== undefined && pieces > 0) add(told, `${cartOf} ${lotId}`, pieces);
+  for (const { pitId, wood } of before.toHaul.filter((load) => problem.pits.some(({ id }) => id === load.pitId))) for (const { lotId, pieces } of wood) add(told, `${pitId} ${lotId}`, pieces);
+  return told;
+}
+
+function causeOf(problem: PullProblem, { toHaul, needJ }: PullBefore, pitId: PitId, lotId: LotId): PullChange['because'] {
+  const thought = needJ.get(pitId);
+  const ratio = thought !== undefined && thought > 0 ? needOf(problem, pitId) / thought : 1;
+  if (ratio > 1 + OTHERWISE_FRAC) return 'burns-more';
+  if (ratio < 1 - OTHERWISE_FRAC) return 'burns-less';
+  const stack = problem.piles.filter((pile) => pile.lotId === lotId && pile.cartOf === undefined).reduce((sum, { pieces }) => sum + pieces, 0);
+  const told = toHaul.flatMap(({ wood }) => wood).filter((wood) => wood.lotId === lotId).reduce((sum, { pieces }) => sum + pieces, 0);
+  return told > stack ? 'stock-changed' : 'made-room';
+}
