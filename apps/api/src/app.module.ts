@@ -1,13 +1,17 @@
 import { type DynamicModule, Module } from '@nestjs/common';
 import { AlarmsModule, AlarmsReactions } from './alarms/index.js';
 import { ChecksModule, ChecksReactions } from './checks/index.js';
+import { CookingModule, CookingReactions } from './cooking/index.js';
 import { DocsModule } from './docs/index.js';
 import { FirstRunModule } from './first-run/index.js';
 import { FoodModule } from './food/index.js';
+import { GatewaysModule } from './gateways/index.js';
 import { HandoversModule } from './handovers/index.js';
 import { HealthModule } from './health/index.js';
 import { IdentityModule } from './identity/index.js';
+import { LinksModule } from './links/index.js';
 import { LiveModule } from './live/index.js';
+import { LoadingModule } from './loading/index.js';
 import { MinuteModule } from './minute/index.js';
 import { PitsModule, PitsReactions } from './pits/index.js';
 import { PlanningModule, PlanningReactions } from './planning/index.js';
@@ -19,6 +23,7 @@ import { ServicesModule } from './services/index.js';
 import { ShiftsModule } from './shifts/index.js';
 import { WeatherModule } from './weather/index.js';
 import { WoodModule } from './wood/index.js';
+import { WoodyardModule, WoodyardReactions } from './woodyard/index.js';
 import { YardsModule } from './yards/index.js';
 
 export interface HouseOptions {
@@ -31,14 +36,14 @@ export interface HouseOptions {
 
 /** Every capability of the house. */
 const CAPABILITIES = [
-  HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, HandoversModule, WoodModule, FoodModule, ServicesModule,
-  ReadingsModule, PitsModule, ChecksModule, PlanningModule, AlarmsModule, PracticeModule, MinuteModule, LiveModule,
+  HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, HandoversModule, WoodModule, WoodyardModule, FoodModule, ServicesModule,
+  ReadingsModule, PitsModule, ChecksModule, PlanningModule, CookingModule, LoadingModule, AlarmsModule, GatewaysModule, LinksModule, PracticeModule, MinuteModule, LiveModule,
 ];
 
 @Module({})
 export class AppModule {
-  constructor(outbox: Outbox, alarms: AlarmsReactions, pits: PitsReactions, checks: ChecksReactions, planning: PlanningReactions) {
-    outbox.react(reactionsOf({ alarms, pits, checks, planning }));
+  constructor(outbox: Outbox, alarms: AlarmsReactions, pits: PitsReactions, checks: ChecksReactions, cooking: CookingReactions, planning: PlanningReactions, woodyard: WoodyardReactions) {
+    outbox.react(reactionsOf({ alarms, pits, checks, cooking, planning, woodyard }));
   }
 
   static on(options: HouseOptions): DynamicModule {

@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import request from 'supertest';
-import { DataSource } from 'typeorm';
+import { type ColumnType, DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openHouse } from './house.js';
 
@@ -50,10 +50,12 @@ function registered(): string[] {
 
 describe('the ways in', () => {
   const DOCS = ['GET /openapi.json', 'GET /docs', 'GET /docs/look.css'];
+  /** Read by calendar programs and by Prometheus, which speak no contract. */
+  const TEXTS = ['GET /calendars/:file', 'GET /metrics'];
 
-  it('every route of the contract is registered exactly once, and nothing else but the papers', () => {
+  it('every route of the contract is registered exactly once, and nothing else but the papers and two texts', () => {
     const wanted = Object.values(routes as Record<string, Route>).map(({ method, path }) => `${method} ${path}`);
-    expect(registered().sort()).toEqual([...wanted, ...DOCS].sort());
+    expect(registered().sort()).toEqual([...wanted, ...DOCS, ...TEXTS].sort());
   });
 
   it('no route but those that are open answers a stranger', async () => {
@@ -137,7 +139,7 @@ describe('the tables', () => {
         const found = stored.find(({ table_name, column_name }) => table_name === tableName && column_name === column.databaseName);
         expect([at, found?.column_name]).toEqual([at, column.databaseName]);
         const type = database.driver.normalizeType(column);
-        const storedType = found?.data_type === 'ARRAY' ? found.udt_name.slice(1) : found?.data_type;
+        const storedType = database.driver.normalizeType({ type: (found?.data_type === 'ARRAY' ? found.udt_name.slice(1) : found?.data_type) as ColumnType });
         expect([at, storedType, found?.data_type === 'ARRAY', found?.is_nullable]).toEqual([at, type, column.isArray, column.isNullable ? 'YES' : 'NO']);
       }
       const key = columns.filter(({ isPrimary }) => isPrimary).map(({ databaseName }) => databaseName).sort();

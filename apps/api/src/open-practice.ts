@@ -21,8 +21,8 @@ const practicePin = (): string => {
   }
 };
 
-/** Opens a practice night on the sample yard; gives the lines that say how to look at it. */
-export async function openPractice(app: NestExpressApplication, port: number): Promise<string> {
+/** Opens a practice night on the sample yard; gives the lines that say how to look at it. `here`: where this machine opens the house. */
+export async function openPractice(app: NestExpressApplication, here: string): Promise<string> {
   const night = await app.get(PracticeNights).openLive(readSample(SAMPLE), { seed: randomInt(1, 1_000_000), speed: SPEED, skipS: SKIP_S });
   const enrolment = app.get(Enrolment);
   const em = app.get(DataSource).manager;
@@ -34,8 +34,8 @@ export async function openPractice(app: NestExpressApplication, port: number): P
   return [
     '',
     `A practice night runs in ${name}, ${SPEED} times as fast as a real one.`,
-    `Watch its wall:          http://localhost:${port}/enrol#${wall.code}`,
-    `Take a part in it:       http://localhost:${port}/enrol#${hand.code}   as ${lead.person?.name}, PIN ${digits}`,
+    `Watch its wall:          ${here}/enrol#${wall.code}`,
+    `Take a part in it:       ${here}/enrol#${hand.code}   as ${lead.person?.name}, PIN ${digits}`,
     'Each link works once, within ten minutes. Open each in a private window of its own, so that this browser stays what it is.',
   ].join('\n');
 }

@@ -1,12 +1,16 @@
 import 'reflect-metadata';
 import { resolve } from 'node:path';
 import type { Arguments } from './arguments.js';
+import { certificateOf } from './certificate.js';
+import { Broker } from './gateways/index.js';
 import { openHouse } from './house.js';
 import { FirstRunToken } from './identity/index.js';
 import { openPractice } from './open-practice.js';
-import type { Settings } from './platform/index.js';
+import { SearchBudget } from './planning/index.js';
+import { log, type Settings } from './platform/index.js';
 import { screensAreBuilt } from './screens.js';
-import { welcome } from './welcome.js';
+import { Forecasts } from './weather/index.js';
+import { addressHere, welcome } from './welcome.js';
 
 export interface Serving {
   readonly settings: Settings;
@@ -20,11 +24,18 @@ export interface Serving {
 
 /** Opens the house, listens, and says in the window where it is and what to do next. */
 export async function serve({ settings, arguments: { practice }, databaseUrl, data, onOpened }: Serving): Promise<void> {
-  const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA) });
+  const certificate = await certificateOf(settings);
+  const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA) }, certificate);
   onOpened(() => app.close());
   await app.listen(settings.PORT, settings.HOST);
+  const scheme = certificate ? 'https' : 'http';
   const { port } = app.getHttpServer().address() as { port: number };
   const firstRunToken = await app.get(FirstRunToken).issue();
-  process.stdout.write(`${welcome({ host: settings.HOST, port, data, firstRunToken, screensBuilt: screensAreBuilt() })}\n`);
-  if (practice) process.stdout.write(`${await openPractice(app, port)}\n`);
+  process.stdout.write(`${welcome({ scheme, host: settings.HOST, port, data, firstRunToken, screensBuilt: screensAreBuilt() })}\n`);
+  if (practice) process.stdout.write(`${await openPractice(app, addressHere(scheme, port))}\n`);
+  if (settings.FORECAST_URL) app.get(Forecasts).askAt(settings.FORECAST_URL);
+  if (settings.MQTT_URL) {
+    app.get(Broker).open({ url: settings.MQTT_URL, clientId: settings.MQTT_CLIENT_ID }).catch((error: unknown) => log.error({ err: error }, 'the broker could not be taken'));
+  }
+  app.get(SearchBudget).afterwards = settings.STOKEHOLD_ITERATIONS;
 }

@@ -1,6 +1,12 @@
 import { networkInterfaces } from 'node:os';
 
+export type Scheme = 'http' | 'https';
+
+/** Where the machine itself opens the house. */
+export const addressHere = (scheme: Scheme, port: number): string => `${scheme}://localhost:${port}`;
+
 export interface Opened {
+  readonly scheme: Scheme;
   readonly host: string;
   readonly port: number;
   /** Where the data lies, in words. */
@@ -10,9 +16,9 @@ export interface Opened {
 }
 
 /** The lines of the server's window once the house is open: where it is, where its data lies, what to do next. */
-export function welcome({ host, port, data, firstRunToken, screensBuilt }: Opened): string {
-  const here = `http://localhost:${port}`;
-  const around = host === '0.0.0.0' || host === '::' ? addresses().map((address) => `http://${address}:${port}`) : [];
+export function welcome({ scheme, host, port, data, firstRunToken, screensBuilt }: Opened): string {
+  const here = addressHere(scheme, port);
+  const around = host === '0.0.0.0' || host === '::' ? addresses().map((address) => `${scheme}://${address}:${port}`) : [];
   return [
     `Stokehold is open: ${here}`,
     ...(around.length > 0 ? [`From phones and boards in the yard: ${around.join('  ')}`] : []),

@@ -1,7 +1,8 @@
-import { type AlarmView, alarmView } from '@stokehold/domain/contract';
-import { type EpochS, fromIso } from '@stokehold/domain/quantity';
+import { alarmReport, type AlarmView, alarmView } from '@stokehold/domain/contract';
+import { type EpochS, fromIso, later, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import request from 'supertest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ChecksReactions } from '../checks/index.js';
 import { Fires, PitsReactions } from '../pits/index.js';
 import { allReactions, TestNight } from '../pits/testing.js';
@@ -18,6 +19,8 @@ beforeAll(async () => {
       'check-recorded': [(event, deed) => checks.onCheckRecorded(event, deed)],
       'minute-passed': [(event, deed) => fires.onMinute(event, deed), (event, deed) => alarms.onMinute(event, deed)],
       'fire-estimated': [(event, deed) => alarms.onFireEstimated(event, deed)],
+      'readings-recorded': [(event, deed) => alarms.onReadings(event, deed)],
+      'alarm-changed': [(event, deed) => alarms.onAlarmChanged(event, deed)],
     }),
   );
 });
@@ -48,6 +51,29 @@ it('a fire that nobody looks at raises its alarm in the minute after its latest 
   expect((await night.rows<{ kind: string }>('alarm')).filter(({ kind }) => kind === 'past-latest-safe')).toHaveLength(1);
 });
 
+it('it says who was told: where nobody has the pit the lead, and whom it calls next', async () => {
+  const alarm = (await ofKind('past-latest-safe'))!;
+  expect(alarm.told).toEqual({ tier: 'lead', people: [night.person], next: { tier: 'everyone', at: toIso(later(fromIso(alarm.raisedAt), 600)) } });
+  expect(await night.rows<{ people: string[] }>('alarm_call')).toMatchObject([{ people: [night.person] }]);
+});
+
+it('set aside, it does not call; too long a shelf is refused; and it ends by itself while the condition holds', async () => {
+  const { id } = (await ofKind('past-latest-safe'))!;
+  const refusal = await night.send(`/alarms/${id}/shelve`, { forS: 3600 }).expect(409);
+  expect(refusal.body).toMatchObject({ code: 'shelf-too-long', values: { minutes: 15 } });
+  await night.send(`/alarms/${id}/shelve`, { forS: 120 }).expect(201);
+  await night.house.settle();
+  expect(await ofKind('past-latest-safe')).toMatchObject({ told: null, shelf: { by: night.person, until: toIso(later(night.house.now, 120)) } });
+  await night.minutes(1);
+  expect((await ofKind('past-latest-safe'))?.told).toBeNull();
+  await night.minutes(1);
+  expect(await ofKind('past-latest-safe')).toMatchObject({ state: 'unacknowledged', shelf: null, told: { people: [night.person] } });
+  await night.send(`/alarms/${id}/shelve`, { forS: 900 }).expect(201);
+  await night.send(`/alarms/${id}/unshelve`, {}).expect(201);
+  await night.house.settle();
+  expect((await ofKind('past-latest-safe'))?.told).not.toBeNull();
+});
+
 it('taking note does not clear it; the same key twice changes nothing twice', async () => {
   const alarm = (await ofKind('past-latest-safe'))!;
   const command = { key: randomUUID() };
@@ -73,9 +99,12 @@ it('ten minutes later it asks again, and a check ends it at once', async () => {
 });
 
 it('every step stands in the audit trail, those of the house with what they led to', async () => {
-  const rows = await night.rows<{ command: string; crew_member_id: string | null; body: { kind?: string; from?: string; to?: string } }>('audit_entry', 'id');
-  const steps = rows.filter(({ command, body }) => command === 'alarm-step' && body.kind === 'past-latest-safe').map(({ body }) => `${body.from} > ${body.to}`);
-  expect(steps).toEqual(['normal > unacknowledged', 'acknowledged > unacknowledged', 'unacknowledged > returned-unacknowledged']);
+  const rows = await night.rows<{ command: string; crew_member_id: string | null; body: { kind?: string; step?: string; from?: string; to?: string } }>('audit_entry', 'id');
+  const steps = rows.filter(({ command, body }) => command === 'alarm-step' && body.kind === 'past-latest-safe').map(({ body }) => `${body.step}: ${body.from} > ${body.to}`);
+  expect(steps).toEqual([
+    'condition-began: normal > unacknowledged', 'shelf-ended: unacknowledged > unacknowledged', 'reminder-due: acknowledged > unacknowledged',
+    'condition-ended: unacknowledged > returned-unacknowledged',
+  ]);
   expect(rows.filter(({ command }) => command === 'acknowledge-alarm').every(({ crew_member_id }) => crew_member_id === night.person)).toBe(true);
 });
 
@@ -89,10 +118,82 @@ it('wood below the need is told for the whole yard, and is over when a lot comes
   expect((await ofKind('wood-short'))?.state).toBe('returned-unacknowledged');
 });
 
-it('the most pressing alarm comes first', async () => {
+it('the most pressing alarm comes first, and what is only its consequence stands under it and calls nobody', async () => {
   await letItPass();
   for (let minute = 0; minute < 300 && !(await ofKind('bed-nearly-out')); minute++) await night.minutes(1);
   expect((await view()).map(({ kind }) => kind)).toEqual(['bed-nearly-out', 'past-latest-safe', 'wood-short']);
+  const [bed, late] = await view();
+  expect(late).toMatchObject({ underId: bed!.id, told: null });
+  expect(bed!.told).not.toBeNull();
+});
+
+it('a temperature that runs away is told at once, above all others, and holds for a quarter of an hour', async () => {
+  for (let tempC = 121; tempC < 150; tempC += 4) {
+    night.house.now = later(night.house.now, 10);
+    await night.send('/readings', { readings: [{ probeId: night.probes[0], tempC, takenAt: toIso(night.house.now) }] }).expect(201);
+    await night.house.settle();
+  }
+  const [first] = await view();
+  expect(first).toMatchObject({ kind: 'running-away', pitId: night.pits[0], state: 'unacknowledged' });
+  const raised = (await night.rows<{ kind: string }>('alarm')).filter(({ kind }) => kind === 'running-away');
+  expect(raised).toHaveLength(1);
+  await night.send(`/alarms/${first!.id}/acknowledge`, {}).expect(201);
+  await night.minutes(3);
+  // Somebody took note: two minutes later it asks again, for nobody opens a pit to see whether it burns.
+  expect(await ofKind('running-away')).toMatchObject({ state: 'unacknowledged' });
+  await night.minutes(13);
+  expect(await ofKind('running-away')).toMatchObject({ state: 'returned-unacknowledged' });
+});
+
+describe('a chamber that leaves its band', () => {
+  /** Both probes read every ten seconds for a minute and a half, and the minute is told. */
+  const read = async (tempC: number, more: object = {}) => {
+    for (let nth = 0; nth < 9; nth++) {
+      night.house.now = later(night.house.now, 10);
+      const readings = night.probes.map((probeId) => ({ probeId, takenAt: toIso(night.house.now), tempC: tempC + (nth % 3) / 10, ...more }));
+      await night.send('/readings', { readings }).expect(201);
+    }
+    await night.house.settle();
+    await night.minutes(1);
+  };
+  it('calls when no check is due and none was just made, and is over when it is back by the deadband', async () => {
+    await read(121);
+    await night.check({ bed: 'full', left: 'most', splits: 1 }).expect(201);
+    await night.house.settle();
+    await read(115);
+    expect(await ofKind('below-band')).toMatchObject({ suppressedBy: 'after-check', told: null, priority: 'low' });
+    for (let minute = 0; minute < 3; minute++) await read(115);
+    const late = (await ofKind('below-band'))!;
+    expect(late.state).toBe('unacknowledged');
+    expect(late.suppressedBy === null ? late.told : late.suppressedBy).toBeTruthy();
+    await read(121);
+    expect(['returned-unacknowledged', undefined]).toContain((await ofKind('below-band'))?.state);
+  });
+  it('a wire that opens is one alarm and no band alarm, and over when the probe reads again', async () => {
+    await read(0, { tempC: undefined, fault: 'open' });
+    await read(0, { tempC: undefined, fault: 'open' });
+    const failed = (await view()).filter(({ kind }) => kind === 'probe-failed');
+    expect(failed.map(({ probeId }) => probeId).sort()).toEqual([...night.probes].sort());
+    expect((await view()).filter(({ kind, state }) => (kind === 'below-band' || kind === 'above-band') && state === 'unacknowledged')).toEqual([]);
+    for (let minute = 0; minute < 5; minute++) await read(121);
+    expect((await view()).filter(({ kind, state }) => kind === 'probe-failed' && state !== 'returned-unacknowledged')).toEqual([]);
+  });
+});
+
+it('what nobody may set aside is refused as such', async () => {
+  const away = (await ofKind('running-away'))!;
+  expect((await night.send(`/alarms/${away.id}/shelve`, { forS: 60 }).expect(409)).body.code).toBe('alarm-not-shelvable');
+});
+
+it('the night is reported by person and by alarm, beside its targets', async () => {
+  const { body } = await request(night.house.app.getHttpServer()).get('/api/alarms/report').expect(200);
+  const report = alarmReport.parse(body);
+  const calls = (await night.rows<{ people: string[] }>('alarm_call')).length;
+  expect(report.calls).toBe(calls);
+  expect(report.people).toMatchObject([{ personId: night.person, calls }]);
+  expect(report.badActors.reduce((sum, one) => sum + one.calls, 0)).toBe(calls);
+  expect(report.people[0]!.mostInTenMinutes).toBeLessThanOrEqual(report.targets.mostPerTenMinutes);
+  await request(night.house.app.getHttpServer()).get(`/api/alarms/report?shiftId=${randomUUID()}`).expect(404);
 });
 
 it('an alarm of no yard or of another one is not known here', async () => {

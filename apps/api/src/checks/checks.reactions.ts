@@ -15,6 +15,7 @@ const seenOf = (check: CheckView): CheckSeen => ({
   splits: check.splits,
   size: check.size,
   lotId: check.lotId,
+  ...(check.air && { air: check.air }),
   ...(check.fireEndTempC !== null && { fireEndTempC: check.fireEndTempC }),
   ...(check.stackEndTempC !== null && { stackEndTempC: check.stackEndTempC }),
 });

@@ -6,7 +6,7 @@ import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, refused } from '../platform/index.js';
 import { Fires } from '../pits/index.js';
 import { Shifts } from '../shifts/index.js';
-import { Wood } from '../wood/index.js';
+import { Offcuts, Wood } from '../wood/index.js';
 import { Yards } from '../yards/index.js';
 import { type Check, ChecksStore } from './checks.store.js';
 
@@ -22,6 +22,7 @@ export class Checks {
     private readonly yards: Yards,
     private readonly shifts: Shifts,
     private readonly wood: Wood,
+    private readonly offcuts: Offcuts,
     private readonly fires: Fires,
     private readonly ids: Ids,
     private readonly database: DataSource,
@@ -60,6 +61,10 @@ export class Checks {
     return this.store.since(em, actor.yardId, fromIso(since), pitId);
   }
 
+  one(em: EntityManager, yardId: YardId, checkId: string): Promise<CheckView | undefined> {
+    return this.store.one(em, yardId, checkId);
+  }
+
   /** The yard's checks that were seen since a time, in that order. */
   recent(em: EntityManager, yardId: YardId, since: EpochS): Promise<CheckView[]> {
     return this.store.since(em, yardId, since);
@@ -90,7 +95,9 @@ export class Checks {
   private async kept(deed: Deed, told: Check): Promise<CheckView> {
     await this.store.add(deed.em, deed.yardId, { ...told, lotId: null });
     const { id: checkId, pitId, splits, size, personId, lotId } = told;
-    const burned = await this.wood.burn(deed, { pitId, checkId, splits, size, ...(lotId && { lotId }), at: fromIso(told.seenAt), by: personId });
+    const put = { pitId, checkId, ...(lotId && { lotId }), at: fromIso(told.seenAt), by: personId };
+    // Offcuts that the book knows nothing of are no lack: few count them.
+    const burned = size === 'offcut' ? { ...(await this.offcuts.burn(deed, { ...put, pieces: splits })), short: 0 } : await this.wood.burn(deed, { ...put, splits });
     const marks: CheckMark[] = burned.short > 0 ? [...told.marks, 'not-on-cart'] : told.marks;
     await this.store.setWood(deed.em, checkId, { lotId: burned.lotId, marks });
     const { deviceSeenAt: _device, arrivedAt: _arrived, clockOffsetS: _offset, ...view } = told;
@@ -116,5 +123,6 @@ const checkOf = (told: RecordCheck) => ({
   fireEndTempC: told.fireEndTempC ?? null,
   stackEndTempC: told.stackEndTempC ?? null,
   smoke: told.smoke ?? null,
+  air: told.air ?? null,
   note: told.note ?? null,
 });

@@ -24,7 +24,7 @@ const moves = async () => (await night.rows<{ kind: string; cart_pieces: number;
 const secondsOf = (at: Date) => at.getTime() / 1000;
 
 it('a check is kept with its person, its lot and the due time it answered, and its splits leave the cart', async () => {
-  const [due] = await night.house.app.get(Fires).dues(night.house.database.manager, night.house.yardId);
+  const due = (await night.house.app.get(Fires).dues(night.house.database.manager, night.house.yardId)).find(({ pitId }) => pitId === night.pits[0]);
   const { body } = await night.check({ splits: 2, fireEndTempC: 122, stackEndTempC: 118, smoke: 'clean', note: 'wind turned' }).expect(201);
   expect(body.check).toMatchObject({
     pitId: night.pits[0], personId: night.person, seenAt: toIso(night.house.now), splits: 2, lotId: night.lotId, marks: [], smoke: 'clean', note: 'wind turned', size: 'standard',
@@ -33,6 +33,15 @@ it('a check is kept with its person, its lot and the due time it answered, and i
   expect(await last()).toMatchObject({ id: body.check.id, lot_id: night.lotId });
   expect(secondsOf((await last()).was_due_at!)).toBe(due!.dueAt);
   expect((await moves()).at(-1)).toMatchObject({ cart_pieces: -2, check_id: body.check.id, lot_id: night.lotId });
+});
+
+it('how the air was left is kept with the check, and left unsaid it is not known', async () => {
+  const air = { door: 'two-fingers', damper: 'three-quarters', screen: true };
+  expect((await night.check({ air }).expect(201)).body.check.air).toEqual(air);
+  expect(await last()).toMatchObject(air);
+  night.house.now = later(night.house.now, 60);
+  expect((await night.check().expect(201)).body.check.air).toBeNull();
+  expect(await last()).toMatchObject({ door: null, damper: null, screen: null });
 });
 
 it('the same key again brings the first answer, and no second check and no second split', async () => {

@@ -1,4 +1,4 @@
-import type { CheckMark, RecordCheck } from '@stokehold/domain/contract';
+import type { AirSetView, CheckMark, RecordCheck } from '@stokehold/domain/contract';
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 
 /** One look at one fire. The device's time, the corrected one and the arrival are all kept, none is written over another. */
@@ -21,6 +21,10 @@ export class FireCheckRow {
   @Column('double precision', { name: 'fire_end_temp_c', nullable: true }) fireEndTempC: number | null;
   @Column('double precision', { name: 'stack_end_temp_c', nullable: true }) stackEndTempC: number | null;
   @Column('text', { nullable: true }) smoke: NonNullable<RecordCheck['smoke']> | null;
+  /** How the air was left behind; all three null where nobody said so. */
+  @Column('text', { nullable: true }) door: AirSetView['door'] | null;
+  @Column('text', { nullable: true }) damper: AirSetView['damper'] | null;
+  @Column('boolean', { nullable: true }) screen: boolean | null;
   @Column('text', { nullable: true }) note: string | null;
   @Column('timestamptz', { name: 'was_due_at', nullable: true }) wasDueAt: Date | null;
   @Column('text', { array: true }) marks: CheckMark[];

@@ -3,7 +3,7 @@ import type { CookView, ServiceSettings } from '@stokehold/domain/contract';
 import type { Lying } from '@stokehold/domain/food';
 import { type CookId, type EpochS, fromIso, type PitId, type ServiceId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { type EntityManager, In, IsNull } from 'typeorm';
-import { Ids } from '../platform/index.js';
+import { Ids, Remembered } from '../platform/index.js';
 import { CookRow } from './cook.row.js';
 import { PlacementRow } from './placement.row.js';
 import { ServiceRow } from './service.row.js';
@@ -22,6 +22,8 @@ export interface Lay {
 
 @Injectable()
 export class FoodStore {
+  private readonly remembered = new Remembered<ReadonlyMap<PitId, number>>(['cook-changed']);
+
   constructor(private readonly ids: Ids) {}
 
   async cooks(em: EntityManager, where: { yardId: YardId } | { id: CookId; yardId: YardId }): Promise<CookView[]> {
@@ -41,12 +43,14 @@ export class FoodStore {
       onAt: isoOf(row.onAt),
       offAt: isoOf(row.offAt),
       yieldKg: row.yieldKg,
+      ...(row.forecast && { forecast: row.forecast }),
       lies: lying.filter(({ cookId }) => cookId === row.id).map(({ pitId, zoneNth, pieces }) => ({ pitId: pitId as PitId, zone: zoneNth, pieces })),
     }));
   }
 
   async saveCook(em: EntityManager, yardId: YardId, cook: Omit<CookView, 'lies'>): Promise<void> {
-    const { id, comesOffAt, onAt, offAt, ...plain } = cook;
+    const { id, comesOffAt, onAt, offAt, forecast: _forecast, ...plain } = cook;
+    this.remembered.forget(em);
     const values = { ...plain, comesOffAt: comesOffAt ? dateOf(comesOffAt) : null, onAt: onAt ? dateOf(onAt) : null, offAt: offAt ? dateOf(offAt) : null };
     const { affected } = await em.update(CookRow, { id, yardId }, values);
     if (!affected) await em.insert(CookRow, { id, yardId, ...values });
@@ -55,6 +59,7 @@ export class FoodStore {
   /** From `at` on the cook lies so; where it lay before stays on record. */
   async place(em: EntityManager, cookId: CookId, lies: readonly Lying<PitId>[], at: EpochS): Promise<void> {
     const fromAt = new Date(toIso(at));
+    this.remembered.forget(em);
     await em.update(PlacementRow, { cookId, untilAt: IsNull() }, { untilAt: fromAt });
     if (lies.length > 0) {
       await em.insert(PlacementRow, lies.map(({ pitId, zone, pieces }) => ({ id: this.ids.next(), cookId, pitId, zoneNth: zone, pieces, fromAt, untilAt: null })));
@@ -62,7 +67,11 @@ export class FoodStore {
   }
 
   /** Kilograms on each pit now, pieces of a cook taken as equal. */
-  async massOn(em: EntityManager, yardId: YardId): Promise<ReadonlyMap<PitId, number>> {
+  massOn(em: EntityManager, yardId: YardId): Promise<ReadonlyMap<PitId, number>> {
+    return this.remembered.once(em, yardId, () => this.askMassOn(em, yardId));
+  }
+
+  private async askMassOn(em: EntityManager, yardId: YardId): Promise<ReadonlyMap<PitId, number>> {
     const rows = (await em.query(
       `select pit_id, sum(placement.pieces * weight_kg / cook.pieces)::float8 as mass_kg
        from placement join cook on cook.id = cook_id where yard_id = $1 and until_at is null group by pit_id order by pit_id`,

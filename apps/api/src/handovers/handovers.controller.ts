@@ -12,6 +12,11 @@ export class HandoversController {
     return this.handovers.sign(actor, input);
   }
 
+  @Answers(routes.handoverNow)
+  now(@Input() input: RouteInput<Routes['handoverNow']>, @By() actor: Actor) {
+    return this.handovers.now(actor, input);
+  }
+
   @Answers(routes.handovers)
   last(@By() actor: Actor) {
     return this.handovers.last(actor);

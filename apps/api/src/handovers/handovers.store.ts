@@ -4,6 +4,9 @@ import { epochS, fromIso, type PersonId, toIso, type YardId } from '@stokehold/d
 import type { EntityManager } from 'typeorm';
 import { HandoverRow } from './handover.row.js';
 
+/** What the first handovers did not keep. */
+const NOT_KEPT_ONCE = { openChecks: [], promised: [], alarms: [] };
+
 @Injectable()
 export class HandoversStore {
   async add(em: EntityManager, yardId: YardId, handover: Handover, people: { readonly by: PersonId | null; readonly to: PersonId | null }): Promise<void> {
@@ -14,6 +17,6 @@ export class HandoversStore {
   /** The newest first. */
   async last(em: EntityManager, yardId: YardId, most: number): Promise<Handover[]> {
     const rows = await em.find(HandoverRow, { where: { yardId }, order: { signedAt: 'desc', id: 'desc' }, take: most });
-    return rows.map(({ id, signedAt, note, summary }) => ({ id, signedAt: toIso(epochS(signedAt.getTime() / 1000)), note, ...summary }));
+    return rows.map(({ id, signedAt, note, summary }) => ({ id, signedAt: toIso(epochS(signedAt.getTime() / 1000)), note, ...NOT_KEPT_ONCE, ...summary }));
   }
 }

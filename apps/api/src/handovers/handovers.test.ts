@@ -1,4 +1,4 @@
-import { handover } from '@stokehold/domain/contract';
+import { handover, handoverNow } from '@stokehold/domain/contract';
 import { fromIso, later, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
@@ -9,7 +9,7 @@ import { openTestHouse, type TestHouse } from '../platform/testing.js';
 import { HandoversModule } from './index.js';
 
 let house: TestHouse;
-const [bo, bess, nell, shift, lot, cook] = Array.from({ length: 6 }, () => randomUUID()) as [string, string, string, string, string, string];
+const [bo, bess, nell, shift, lot, cook, plan] = Array.from({ length: 7 }, () => randomUUID()) as [string, string, string, string, string, string, string];
 const EVENING = fromIso('2027-01-15T23:00:00Z');
 beforeAll(async () => {
   house = await openTestHouse([HandoversModule, ChecksModule]);
@@ -31,7 +31,7 @@ const last = async () => (await request(house.app.getHttpServer()).get('/api/han
 
 it('a night that has not begun is handed over with nothing on it', async () => {
   const { body } = await post('/handovers', { toPersonId: null, note: '' }).expect(201);
-  expect(handover.strict().parse(body)).toMatchObject({ signedBy: 'Renske', to: null, fires: [], food: [], splitsLeft: 0, openAlarms: 0 });
+  expect(handover.strict().parse(body)).toMatchObject({ signedBy: 'Renske', to: null, fires: [], food: [], splitsLeft: 0, openAlarms: 0, openChecks: [], promised: [], alarms: [] });
 });
 
 it('a handover says how the fires stand, what lies where and what wood is left, and stays as it was signed', async () => {
@@ -55,11 +55,36 @@ it('a handover says how the fires stand, what lies where and what wood is left, 
   expect(signed.fires[0]?.tempC).toBeGreaterThan(100);
   expect(fromIso(signed.fires[0]?.dueAt ?? '')).toBeGreaterThan(house.now);
 
+  // Bess was looked at and is due in an hour at the latest; nobody is on the shift, so what is due before its end is the signer's.
+  expect(signed.openChecks.map(({ pit, side, owner }) => [pit, side, owner])).toEqual([['Bess', 'this-crew', 'Renske']]);
+  expect(signed.promised).toEqual([]);
+  const now = handoverNow.strict().parse((await request(house.app.getHttpServer()).get('/api/handovers/now').query({ toPersonId: bo }).expect(200)).body);
+  expect(now).toEqual({ to: 'Bo', fires: signed.fires, food: signed.food, splitsLeft: 78, openAlarms: 0, openChecks: signed.openChecks, promised: [], alarms: [] });
   expect((await post('/handovers', command).expect(201)).body).toEqual(signed);
   await post('/wood-moves', { lotId: lot, pitId: bess, pieces: 5, way: 'bring-back' }).expect(201);
   await house.database.query(`update crew_member set name = 'Boudewijn' where id = $1`, [bo]);
   expect((await last()).map((one) => handover.strict().parse(one))[0]).toEqual(signed);
   expect(await last()).toHaveLength(2);
+});
+
+it('what is open and what was promised goes over with the night, each check with an owner on one side', async () => {
+  await house.database.query(`insert into alarm (id, yard_id, kind, pit_id, state, raised_at) values ($1, $2, 'bed-nearly-out', $3, 'unacknowledged', $4)`, [randomUUID(), house.yardId, nell, at(11)]);
+  house.now = later(EVENING, 11.7 * 3600);
+  await house.database.query(`insert into skill values ($1, 'fire')`, [bo]);
+  const next = { personId: bo, startsAt: at(12), endsAt: at(20), breaks: [] };
+  await post('/shifts', { id: randomUUID(), startsAt: at(12), endsAt: at(20), people: [next], pits: [] }).expect(201);
+  await house.database.query(`insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s)
+    values ($1, $2, $3, $4, true, '{"cause":"first","pitId":null,"personId":null}', '[]', '[]', '[]', 0, 0)`, [plan, house.yardId, shift, at(11.5)]);
+  await house.database.query(`insert into assignment (plan_id, nth, kind, pit_id, nth_check, people, starts_at, ends_at, late_s, past_latest_s) values ($1, 0, 'check', $2, 9, $3, $4, $5, 0, 0)`, [plan, nell, [bo], at(11.9), at(12)]);
+  const signed = handover.strict().parse((await post('/handovers', { toPersonId: null, note: '' }).expect(201)).body);
+  expect(signed.promised).toEqual([{ work: 'check', pit: 'Nell', people: ['Boudewijn'], at: at(11.9) }]);
+  expect(signed.alarms).toEqual([{ kind: 'bed-nearly-out', pit: 'Nell', since: at(11) }]);
+  expect(signed.openChecks.every(({ owner }) => owner !== null)).toBe(true);
+});
+
+it('a handover signed before open checks were kept is read as it was', async () => {
+  await house.database.query(`update handover set summary = summary - 'openChecks' - 'promised' - 'alarms'`);
+  expect(handover.strict().array().parse(await last())[0]).toMatchObject({ openChecks: [], promised: [], alarms: [] });
 });
 
 it('a handover to somebody who is not of the crew is refused, and nothing is signed', async () => {

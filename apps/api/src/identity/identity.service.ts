@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { Me, SignIn, SignInChoices } from '@stokehold/domain/contract';
-import { HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
+import { type DeviceId, HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, Clock, Ids, refused, RefusalError } from '../platform/index.js';
 import { tokensOf } from './cookies.js';
@@ -37,6 +37,11 @@ export class Identity {
    */
   async actorOf(cookieHeader: string | undefined, bearer: string | undefined): Promise<Actor | undefined> {
     return (await this.find(cookieHeader, bearer))?.actor;
+  }
+
+  /** An enrolled gateway by its id, with the hash of its token: over a broker it signs what it sends. */
+  gateway(deviceId: DeviceId): Promise<{ readonly actor: Actor; readonly tokenHash: Buffer } | undefined> {
+    return this.store.gateway(deviceId);
   }
 
   /** As `actorOf`, for a request that somebody made: keeps the session from going idle. */

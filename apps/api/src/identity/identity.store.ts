@@ -53,6 +53,13 @@ export class IdentityStore {
     };
   }
 
+  async gateway(deviceId: DeviceId): Promise<{ readonly actor: Found['actor']; readonly tokenHash: Buffer } | undefined> {
+    const [row] = (await this.database.query(`select yard_id, name, kind, token_hash from device where id = $1 and kind = 'gateway' and revoked_at is null`, [deviceId])) as {
+      yard_id: YardId; name: string; kind: 'gateway'; token_hash: Buffer;
+    }[];
+    return row && { actor: { yardId: row.yard_id, device: { id: deviceId, kind: row.kind, name: row.name } }, tokenHash: row.token_hash };
+  }
+
   async touch(deviceId: DeviceId, session: Buffer | undefined, now: EpochS): Promise<void> {
     await this.database.query('update device set last_seen_at = $2 where id = $1', [deviceId, toIso(now)]);
     if (session) await this.database.query('update session set last_used_at = $2 where token_hash = $1', [session, toIso(now)]);

@@ -10,7 +10,7 @@ import { StateOf } from './state-of.service.js';
 
 const BEAT_MS = 1000;
 /** How often each open screen is asked again who it is: a revoked device or a leaver loses it within this time. */
-const ASK_AGAIN_BEATS = 20;
+const ASK_AGAIN_BEATS = 4;
 /** Screens only listen. */
 const MOST_BYTES_TAKEN = 2_000;
 

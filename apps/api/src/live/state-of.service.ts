@@ -32,7 +32,7 @@ type Loaders = { readonly [S in Slice]: () => Promise<YardState[S]> };
  *
  * Everything is read in one REPEATABLE READ transaction, so a state and the number it bears belong to the same moment.
  * The number is that of the last event that was carried: an event is marked as carried in the transaction that holds
- * all its reactions, one event after the other, so a snapshot that sees number n sees all that events up to n caused. It
+ * all its reactions, so a snapshot that sees number n sees all that events up to n caused. It
  * may also hold a fact whose event is not carried yet; that does no harm, since change n + 1 brings the same slices whole
  * again, from a snapshot at least as new. So a state at n with the changes after n put in place one after the other is right.
  */

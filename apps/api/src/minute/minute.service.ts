@@ -2,16 +2,18 @@ import { Injectable } from '@nestjs/common';
 import { Cron } from '@nestjs/schedule';
 import { type EpochS, MINUTE_S, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { Deeds, log, Outbox } from '../platform/index.js';
+import { log, Outbox } from '../platform/index.js';
 import { Shifts } from '../shifts/index.js';
 import { Yards } from '../yards/index.js';
+
+/** Yards that are told of a minute at the same time: the rest of the connections are for people. */
+const AT_ONCE = 4;
 
 /** Tells every yard with a running shift that a minute has passed. Practice nights turn their own clocks and are left out. */
 @Injectable()
 export class Minute {
   constructor(
     private readonly database: DataSource,
-    private readonly deeds: Deeds,
     private readonly outbox: Outbox,
     private readonly yards: Yards,
     private readonly shifts: Shifts,
@@ -24,9 +26,8 @@ export class Minute {
       log.error({ err: error }, 'the yards could not be told of a minute');
       return [];
     });
-    for (const { id } of yards.filter(({ practice }) => !practice)) {
-      await this.tell(id).catch((error: unknown) => log.error({ err: error, yardId: id }, 'a yard could not be told of a minute'));
-    }
+    const waiting = yards.filter(({ practice }) => !practice).map(({ id }) => id);
+    await Promise.all(Array.from({ length: AT_ONCE }, () => this.tellEach(waiting)));
   }
 
   /**
@@ -34,14 +35,19 @@ export class Minute {
    * that is over is told one minute more: screens and alarms learn from it that the night has ended.
    */
   async tell(yardId: YardId): Promise<boolean> {
-    const told = await this.deeds.run(yardId, async (deed) => {
+    let told = false;
+    await this.outbox.carryOut(yardId, async (deed) => {
       const running = (await this.shifts.running(deed.em, yardId, deed.now)) !== undefined;
-      if (!(await takeMinute(deed.em, yardId, { now: deed.now, running }))) return false;
-      deed.tell({ kind: 'minute-passed' });
-      return true;
+      told = await takeMinute(deed.em, yardId, { now: deed.now, running });
+      if (told) deed.tell({ kind: 'minute-passed' });
     });
-    if (told) this.outbox.poke(yardId);
     return told;
+  }
+
+  private async tellEach(waiting: YardId[]): Promise<void> {
+    for (let id = waiting.shift(); id; id = waiting.shift()) {
+      await this.tell(id).catch((error: unknown) => log.error({ err: error, yardId: id }, 'a yard could not be told of a minute'));
+    }
   }
 }
 

@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import type { PitView } from '@stokehold/domain/contract';
+import type { AdviceView, FireView, PitView } from '@stokehold/domain/contract';
 import type { Due } from '@stokehold/domain/fire';
-import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, fromIso, HOUR_S, later, MINUTE_S, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
 import { dueFromView } from './fire-view.js';
-import { type FireStanding, PitsStore } from './pits.store.js';
+import { type ChamberSeen, PitsStore, type SeenFire } from './pits.store.js';
 
 /** A belief that nobody carried on for so long says nothing of the fire any more. */
 const BELIEF_HOLDS_S = HOUR_S;
@@ -14,6 +14,13 @@ const PAST_S = 70 * MINUTE_S;
 /** One pit's fire as the screens show it. */
 export interface PitFire extends Pick<PitView, 'fire' | 'due' | 'advice' | 'past'> {
   readonly pitId: PitId;
+}
+/** A fire in a few words; nothing is safe to leave until then while nothing is due. */
+export interface FireStanding {
+  readonly pitId: PitId;
+  readonly mode: FireView['mode'];
+  readonly dryKgPerS: number;
+  readonly latestSafeAt: EpochS | null;
 }
 /** When a fire should be looked at, and when somebody did last (or lit it). */
 export interface FireDue extends Due {
@@ -28,7 +35,7 @@ export class Fires {
 
   /** The fires of a yard; a pit that does not burn is absent. */
   async view(em: EntityManager, yardId: YardId, now: EpochS): Promise<PitFire[]> {
-    const fires = await this.store.seen(em, yardId, later(now, -BELIEF_HOLDS_S));
+    const fires = await this.burning(em, yardId, now);
     const past = await this.store.past(em, fires.map(({ pitId }) => pitId), later(now, -PAST_S));
     return fires.map(({ pitId, estimate, due, advice }) => ({
       pitId,
@@ -39,18 +46,32 @@ export class Fires {
     }));
   }
 
-  /** How each burning fire stands, in a few words. */
-  standing(em: EntityManager, yardId: YardId, now: EpochS): Promise<FireStanding[]> {
-    return this.store.standing(em, yardId, later(now, -BELIEF_HOLDS_S));
+  /** What is advised at a fire that burns; null while nothing is. */
+  async advice(em: EntityManager, yardId: YardId, { pitId, now }: { readonly pitId: PitId; readonly now: EpochS }): Promise<AdviceView | null> {
+    return (await this.burning(em, yardId, now)).find((fire) => fire.pitId === pitId)?.advice ?? null;
   }
 
-  /** The due times of all fires that burn, by pit id. */
+  /** What the chambers were, every five minutes since a time, as measured or believed. */
+  course(em: EntityManager, pitIds: readonly PitId[], since: EpochS): Promise<ChamberSeen[]> {
+    return this.store.course(em, pitIds, since);
+  }
+
+  /** How each burning fire stands, in a few words. */
+  async standing(em: EntityManager, yardId: YardId, now: EpochS): Promise<FireStanding[]> {
+    return (await this.burning(em, yardId, now)).map(({ pitId, estimate: { mode, dryKgPerS }, due }) => ({ pitId, mode, dryKgPerS, latestSafeAt: due && fromIso(due.latestSafeAt) }));
+  }
+
+  /** The due times of all fires that have one, and when each was looked at last. */
   async dues(em: EntityManager, yardId: YardId): Promise<FireDue[]> {
-    return (await this.store.dues(em, yardId)).map(({ pitId, due, lookedAt }) => ({ pitId, ...dueFromView(due), lastLookAt: lookedAt }));
+    return (await this.store.seen(em, yardId)).flatMap(({ pitId, due, lookedAt }) => (due && lookedAt !== undefined ? [{ pitId, ...dueFromView(due), lastLookAt: lookedAt }] : []));
   }
 
   /** Dry wood a second that each burning fire takes: what the splits still needed are reckoned from. */
   async burnRates(em: EntityManager, yardId: YardId, now: EpochS): Promise<ReadonlyMap<PitId, number>> {
     return new Map((await this.standing(em, yardId, now)).map(({ pitId, dryKgPerS }) => [pitId, dryKgPerS]));
+  }
+
+  private async burning(em: EntityManager, yardId: YardId, now: EpochS): Promise<SeenFire[]> {
+    return (await this.store.seen(em, yardId)).filter(({ believedAt }) => believedAt > now - BELIEF_HOLDS_S);
   }
 }

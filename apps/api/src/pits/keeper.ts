@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { EventOf } from '@stokehold/domain/contract';
-import type { CarriedFire, FireToCarry, WoodAtHand } from '@stokehold/domain/fire';
+import { type CarriedFire, carryFire, type FireToCarry, type WoodAtHand } from '@stokehold/domain/fire';
 import { type EpochS, MINUTE_S, type PitId, seedFrom } from '@stokehold/domain/quantity';
 import { USUAL_SPLIT } from '@stokehold/domain/wood';
 import { type Deed, log, Workers } from '../platform/index.js';
@@ -16,6 +16,8 @@ export type Cause = EventOf<'fire-estimated'>['because'];
 
 /** Means of the probes are taken in by the two minutes, as the estimator was made for. */
 const STRETCH_S = 2 * MINUTE_S;
+/** So few minutes, with no look ahead, are carried in a fraction of a millisecond: less than the way to a thread takes. */
+const NEAR_S = 5 * MINUTE_S;
 
 /** Carries fires to now in the workers, keeps what comes out and tells it. */
 @Injectable()
@@ -31,23 +33,30 @@ export class FireKeeper {
   async carry(deed: Deed, errands: readonly Errand[], because: Cause): Promise<void> {
     if (errands.length === 0) return;
     const from = errands.reduce<EpochS>((first, { begin }) => (begin.at < first ? begin.at : first), deed.now);
-    const means = await this.readings.means(deed.em, deed.yardId, { from, until: deed.now, stretchS: STRETCH_S });
-    const asked: FireToCarry[] = [];
-    for (const errand of errands) asked.push(await this.asked(deed, errand, means.get(errand.pit.id) ?? []));
-    const carried = await Promise.all(asked.map((fire) => this.workers.run('carryFire', fire)));
+    const means = this.readings.means(deed.em, deed.yardId, { from, until: deed.now, stretchS: STRETCH_S });
+    const asked = await Promise.all(errands.map((errand) => this.asked(deed, errand, means)));
+    const carried = await this.carried(errands, asked);
     const outcomes = errands.map((errand, nth) => outcomeOf(errand, asked[nth]!, carried[nth]!, deed.now));
     for (const [nth, { pit }] of errands.entries()) sayRejected(pit, carried[nth]!);
-    await this.store.save(deed.em, deed.yardId, outcomes.map(({ fire }) => fire), outcomes.flatMap(({ look }) => (look ? [look] : [])));
-    await this.store.addPast(deed.em, outcomes.flatMap(({ past }) => past));
+    deed.alongside(this.store.save(deed.em, deed.yardId, outcomes));
     const moved = outcomes.filter((outcome) => outcome.moved).map(({ fire }) => fire.pitId);
     deed.tell({ kind: 'fire-estimated', pitIds: errands.map(({ pit }) => pit.id), because });
     if (moved.length > 0) deed.tell({ kind: 'due-moved', pitIds: moved, because: because === 'minute' ? 'due-moved' : because });
   }
 
-  private async asked(deed: Deed, errand: Errand, means: readonly ZoneMean[]): Promise<FireToCarry> {
+  private async carried(errands: readonly Errand[], asked: readonly FireToCarry[]): Promise<CarriedFire[]> {
+    const near = asked.map(({ to, wantsOutlook, advice }, nth) => !wantsOutlook && !advice && to - errands[nth]!.begin.at <= NEAR_S);
+    const far = await this.workers.runEach('carryFire', asked.filter((_, nth) => !near[nth]));
+    let next = 0;
+    return asked.map((fire, nth) => (near[nth] ? carryFire(fire) : far[next++]!));
+  }
+
+  private async asked(deed: Deed, errand: Errand, means: Promise<ReadonlyMap<PitId, readonly ZoneMean[]>>): Promise<FireToCarry> {
     const { pit, kept, begin, look, lastLookAt, anew } = errand;
     const due = kept?.due ?? null;
     const wantsAdvice = anew || isAdviceStale(kept?.advice ?? null, due, deed.now);
+    const wood = wantsAdvice ? this.woodAtHand(deed, pit.id) : undefined;
+    const read = (await means).get(pit.id) ?? [];
     return {
       from: begin,
       shape: pit.shape,
@@ -55,11 +64,11 @@ export class FireKeeper {
       to: deed.now,
       around: pit.around,
       band: pit.band,
-      readings: endsByStretch(means, pit, { from: begin.at, to: deed.now }),
+      readings: endsByStretch(read, pit, { from: begin.at, to: deed.now }),
       ...(look && { look }),
       lastLookAt,
       wantsOutlook: anew || isOutlookStale(kept?.estimate, due, deed.now),
-      ...(wantsAdvice && { advice: { wood: await this.woodAtHand(deed, pit.id), seed: seedFrom(pit.name, deed.now) } }),
+      ...(wood && { advice: { wood: await wood, seed: seedFrom(pit.name, deed.now) } }),
     };
   }
 

@@ -1,15 +1,16 @@
 import { Injectable } from '@nestjs/common';
 import type { EndTemps } from '@stokehold/domain/chamber';
 import type { EventOf } from '@stokehold/domain/contract';
-import { type BedGrade, firePositionOf, type Look, type SplitLeft } from '@stokehold/domain/fire';
+import { type AirSet, type BedGrade, firePositionOf, type Look, type PitLearned, setBackLearned, type SplitLeft, UnreadableBeliefError } from '@stokehold/domain/fire';
 import { type EpochS, later, type LotId, MINUTE_S, type PitId } from '@stokehold/domain/quantity';
 import { liesAcross, type Piece, pieceOfSize, type PieceSize, USUAL_SPLIT } from '@stokehold/domain/wood';
 import type { Deed } from '../platform/index.js';
 import { Tasks } from '../shifts/index.js';
 import { Wood } from '../wood/index.js';
 import { burnsNow, type Errand, errandOf, keptOfThisFire } from './errand.js';
-import { FireKeeper } from './keeper.js';
+import { type Cause, FireKeeper } from './keeper.js';
 import { type KeptFire, PitsStore } from './pits.store.js';
+import { ToldStore } from './told.store.js';
 import { isCarryMinute } from './stale.js';
 import { type PitTonight, Tonight } from './tonight.js';
 
@@ -24,6 +25,8 @@ export interface CheckSeen extends EndTemps {
   readonly splits: number;
   readonly size: PieceSize;
   readonly lotId: LotId | null;
+  /** How the air was left behind; absent where nobody said so. */
+  readonly air?: AirSet;
 }
 
 /** A look this much older than what is believed is taken in as if it were made now; an older one from the last look on. */
@@ -38,6 +41,7 @@ export class PitsReactions {
     private readonly keeper: FireKeeper,
     private readonly wood: Wood,
     private readonly tasks: Tasks,
+    private readonly told: ToldStore,
   ) {}
 
   /** On even minutes every burning fire is carried to now. */
@@ -45,14 +49,14 @@ export class PitsReactions {
     if (!isCarryMinute(deed.now)) return;
     const { errands, resting } = await this.night(deed);
     await this.store.rest(deed.em, resting);
-    await this.keeper.carry(deed, errands, 'minute');
+    await this.carry(deed, errands, 'minute');
   }
 
   /** A pit that is newly burning gets its fire; the others their new band. */
   async onShiftPlanned(_: EventOf<'shift-planned'>, deed: Deed): Promise<void> {
     const { errands, resting } = await this.night(deed);
     await this.store.rest(deed.em, resting);
-    await this.keeper.carry(deed, errands.map((errand) => ({ ...errand, anew: true })), 'shift');
+    await this.carry(deed, errands.map((errand) => ({ ...errand, anew: true })), 'shift');
   }
 
   /** A fire that was just lit begins when its task was done, unless somebody has looked at it since. */
@@ -63,29 +67,55 @@ export class PitsReactions {
     const last = await this.store.lastLook(deed.em, task.pitId);
     if (!pit || (last?.checkId && last.lookedAt >= task.doneAt)) return;
     const begin = { at: task.doneAt, state: 'cold' } as const;
-    await this.keeper.carry(deed, [{ pit, kept: undefined, begin, lastLookAt: begin.at, anew: true }], 'task');
+    await this.carry(deed, [{ pit, kept: undefined, begin, lastLookAt: begin.at, anew: true }], 'task');
   }
 
   /** A check corrects what is believed at the time it was made, lays its wood on, and is carried to now. */
   async onCheck(check: CheckSeen, deed: Deed): Promise<void> {
-    const pit = (await this.tonight.pits(deed.em, deed.yardId, deed.now)).find(({ id }) => id === check.pitId);
+    const { em, yardId, now } = deed;
+    const [pits, [before], lastLook] = await Promise.all([
+      this.tonight.pits(em, yardId, now), this.store.fires(em, yardId, check.pitId), this.store.lastLook(em, check.pitId),
+    ]);
+    const pit = pits.find(({ id }) => id === check.pitId);
     if (!pit) return;
-    const [before] = await this.store.fires(deed.em, deed.yardId, pit.id);
     const kept = keptOfThisFire(pit, before);
-    const last = kept && (await this.store.lastLook(deed.em, pit.id));
+    const last = kept && lastLook;
     if (last && (last.checkId === check.checkId || last.lookedAt > check.seenAt)) return;
     const look = await this.lookOf(check, pit, deed);
-    await this.keeper.carry(deed, [{ pit, kept, begin: beginOfLook(kept, last, check), look, lastLookAt: check.seenAt, anew: true }], 'check');
+    await this.carry(deed, [{ pit, kept, begin: beginOfLook(kept, last, check), look, lastLookAt: check.seenAt, anew: true }], 'check');
+  }
+
+  /** What was learned is let go: in the fire that burns, and in what a late look would start from. The next night finds the mark. */
+  async onLearnedSetBack({ pitId }: EventOf<'learned-set-back'>, deed: Deed): Promise<void> {
+    const pit = (await this.tonight.pits(deed.em, deed.yardId, deed.now)).find(({ id }) => id === pitId);
+    const [before] = await this.store.fires(deed.em, deed.yardId, pitId);
+    const mine = pit && keptOfThisFire(pit, before);
+    if (!pit || !mine || !burnsNow(pit, mine, deed.now)) return;
+    const kept = { ...mine, belief: forgotten(mine.belief) };
+    const last = await this.store.lastLook(deed.em, pitId);
+    if (last) await this.store.keepLooks(deed.em, [{ ...last, belief: forgotten(last.belief) }]);
+    const begin = { at: kept.believedAt, belief: kept.belief };
+    await this.carry(deed, [{ pit, kept, begin, lastLookAt: last?.lookedAt ?? kept.believedAt, anew: true }], 'pit');
+  }
+
+  /** A fire that is kindled begins with what earlier nights taught of its pit. */
+  private async carry(deed: Deed, errands: readonly Errand[], because: Cause): Promise<void> {
+    const kindled = errands.filter(({ begin }) => 'state' in begin);
+    const taught = kindled.length > 0 ? await this.told.learnedForTonight(deed.em, kindled.map(({ pit }) => pit.id), deed.now) : new Map<PitId, PitLearned>();
+    const withLearned = errands.map((errand): Errand => {
+      const learned = taught.get(errand.pit.id);
+      return learned && 'state' in errand.begin ? { ...errand, begin: { ...errand.begin, learned } } : errand;
+    });
+    await this.keeper.carry(deed, withLearned, because);
   }
 
   private async night(deed: Deed): Promise<{ readonly errands: Errand[]; readonly resting: PitId[] }> {
-    const pits = await this.tonight.pits(deed.em, deed.yardId, deed.now);
-    const fires = await this.store.fires(deed.em, deed.yardId);
-    const looked = await this.store.lookedAt(deed.em, deed.yardId);
+    const { em, yardId, now } = deed;
+    const [pits, fires] = await Promise.all([this.tonight.pits(em, yardId, now), this.store.fires(em, yardId)]);
     const keptOf = ({ id }: PitTonight) => fires.find(({ pitId }) => pitId === id);
     const burning = pits.filter((pit) => burnsNow(pit, keptOf(pit), deed.now));
     return {
-      errands: burning.map((pit) => errandOf(pit, keptOf(pit), looked.get(pit.id), deed.now)),
+      errands: burning.map((pit) => errandOf(pit, keptOf(pit), keptOf(pit)?.lookedAt, deed.now)),
       resting: fires.filter(({ pitId, due, advice }) => (due ?? advice) && !burning.some(({ id }) => id === pitId)).map(({ pitId }) => pitId),
     };
   }
@@ -102,8 +132,19 @@ export class PitsReactions {
       ...(fireEndTempC !== undefined && { fireEndTempC }),
       ...(stackEndTempC !== undefined && { stackEndTempC }),
       on: { pieces: Array.from({ length: check.splits }, () => piece), raked: check.raked },
+      ...(check.air && { air: check.air }),
       position: firePositionOf(liesAcross({ lengthM: piece.lengthM, ...pit.shape })),
     };
+  }
+}
+
+/** Bytes of an older version are forgotten anyway: the next carry kindles the fire from its last look. */
+function forgotten(belief: Uint8Array): Uint8Array {
+  try {
+    return setBackLearned(belief);
+  } catch (error) {
+    if (error instanceof UnreadableBeliefError) return belief;
+    throw error;
   }
 }
 

@@ -205,6 +205,7 @@ it('pits of the same name and time come out the same to the last bit, whatever t
     night = await TestNight.open();
     await night.minutes(4);
     await night.check({ key: randomUUID(), splits: 2 }).expect(201);
+    await night.house.settle();
     await night.minutes(6);
     const [row] = await kept();
     nights.push([row!.estimate, row!.due, row!.advice, row!.belief.toString('hex')]);

@@ -43,11 +43,10 @@ export class Tonight {
 
   /** In the order of the yard's pits; empty when no shift runs. */
   async pits(em: EntityManager, yardId: YardId, now: EpochS): Promise<PitTonight[]> {
-    const shift = await this.shifts.running(em, yardId, now);
+    const [shift, pits, weather, loads] = await Promise.all([
+      this.shifts.running(em, yardId, now), this.yards.pits(em, yardId), this.weather.believed(em, yardId, now), this.food.loads(em, yardId),
+    ]);
     if (!shift || shift.pits.length === 0) return [];
-    const pits = await this.yards.pits(em, yardId);
-    const weather = await this.weather.at(em, yardId, now);
-    const loads = await this.food.loads(em, yardId, pits);
     return pits.flatMap((pit) => {
       const burning = shift.pits.find(({ pitId }) => pitId === pit.id);
       if (!burning) return [];

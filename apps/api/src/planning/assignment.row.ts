@@ -15,4 +15,7 @@ export class AssignmentRow {
   @Column('timestamptz', { name: 'ends_at' }) endsAt: Date;
   @Column('integer', { name: 'late_s' }) lateS: number;
   @Column('integer', { name: 'past_latest_s' }) pastLatestS: number;
+  @Column('timestamptz', { name: 'due_at', nullable: true }) dueAt: Date | null;
+  @Column('integer', { name: 'early_s' }) earlyS: number;
+  @Column('boolean') pinned: boolean;
 }

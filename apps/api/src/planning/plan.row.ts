@@ -1,5 +1,11 @@
 import type { PlanView } from '@stokehold/domain/contract';
+import type { SearchRecord } from '@stokehold/scheduling/night';
 import { Column, Entity, PrimaryColumn } from 'typeorm';
+
+/** How a plan was found, and whether it is the better one that was found after the first. */
+export interface KeptSearch extends SearchRecord {
+  readonly improved: boolean;
+}
 
 /** A checked plan; at most one of a yard is current. */
 @Entity('plan')
@@ -16,4 +22,5 @@ export class PlanRow {
   @Column('integer', { name: 'late_weighted_s' }) lateWeightedS: number;
   @Column('integer', { name: 'bound_weighted_s' }) boundWeightedS: number;
   @Column('double precision', { name: 'evenness_frac', nullable: true }) evennessFrac: number | null;
+  @Column('jsonb') search: KeptSearch;
 }

@@ -45,6 +45,10 @@ export class PlanningReactions {
     await this.planner.repair(deed, because('task', { pitId: task?.pitId ?? null, personId: task?.doneBy ?? null }));
   }
 
+  onPinned(_: EventOf<'work-pinned'>, deed: Deed): Promise<void> {
+    return this.planner.repair(deed, because('by-hand'));
+  }
+
   /** Somebody's skills, a pit's place or the way to it changed. */
   onSetUp(event: EventOf<'yard-set-up' | 'pit-set-up' | 'crew-set-up'>, deed: Deed): Promise<void> {
     const about = event.kind === 'pit-set-up' ? { pitId: event.pitId } : event.kind === 'crew-set-up' ? { personId: event.personId } : {};
@@ -53,17 +57,15 @@ export class PlanningReactions {
 
   /** A minute makes a plan only where there is none yet, where its shift is over, or where work ran over its time. */
   async onMinute(_: EventOf<'minute-passed'>, deed: Deed): Promise<void> {
-    const pulse = await this.store.pulse(deed.em, deed.yardId);
-    const ranOver = pulse?.firstEnd != null && isOverrun([{ endsAt: pulse.firstEnd }], deed.now);
-    if (!pulse || pulse.until <= deed.now || ranOver) await this.planner.repair(deed, because('minute'));
+    const plan = await this.store.current(deed.em, deed.yardId);
+    if (!plan || plan.until <= deed.now || isOverrun(plan.assignments, deed.now)) await this.planner.repair(deed, because('minute'));
   }
 
   private async isWorth(pitIds: EventOf<'due-moved'>['pitIds'], deed: Deed): Promise<boolean> {
     const { em, yardId, now } = deed;
-    const plan = await this.store.current(em, yardId);
-    const shift = await this.shifts.running(em, yardId, now);
+    const [plan, shift, dues] = await Promise.all([this.store.current(em, yardId), this.shifts.running(em, yardId, now), this.fires.dues(em, yardId)]);
     if (!plan || plan.shiftId !== shift?.id) return true;
-    const fires = (await this.fires.dues(em, yardId)).filter(({ pitId }) => pitIds.includes(pitId));
+    const fires = dues.filter(({ pitId }) => pitIds.includes(pitId));
     return isWorthForDue({ fires, shown: plan.assignments, now, until: shift.until });
   }
 }

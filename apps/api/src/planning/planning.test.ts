@@ -1,81 +1,28 @@
-import { planView, type EventKind, type PlanView } from '@stokehold/domain/contract';
+import { planView, type PlanView } from '@stokehold/domain/contract';
 import { fromIso, later, toIso, type EpochS } from '@stokehold/domain/quantity';
 import { DateTime } from 'luxon';
 import { randomUUID } from 'node:crypto';
-import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { ChecksModule, ChecksReactions } from '../checks/index.js';
-import { PitsModule, PitsReactions } from '../pits/index.js';
-import { Deeds, log, Outbox, type Reaction, type Reactions } from '../platform/index.js';
-import { openTestHouse, type TestHouse } from '../platform/testing.js';
-import { ShiftsModule } from '../shifts/index.js';
-import { PlanningModule, PlanningReactions, Plans } from './index.js';
+import { Deeds, log, Outbox } from '../platform/index.js';
+import { sameIds, type TestHouse } from '../platform/testing.js';
+import { Improver, PlanningReactions, Plans, SearchBudget } from './index.js';
+import { addPit, asking, at, band, EVENING, night as nightOf, on, openPlanningHouse, rest } from './testing.js';
 
 let house: TestHouse;
-const uuids = (n: number) => Array.from({ length: n }, () => randomUUID()) as string[];
-const [ana, bo, cy, bess, nell, ruth] = uuids(6) as [string, string, string, string, string, string];
-const EVENING = fromIso('2027-01-15T23:00:00Z');
-
-const EVERY_KIND: readonly EventKind[] = [
-  'yard-set-up', 'pit-set-up', 'crew-set-up', 'shift-planned', 'presence-reported', 'break-reported', 'task-added', 'task-finished', 'handover-signed', 'check-recorded',
-  'readings-recorded', 'weather-recorded', 'lot-changed', 'wood-moved', 'cook-changed', 'service-changed', 'alarm-changed', 'minute-passed', 'fire-estimated', 'due-moved',
-  'plan-repaired',
-];
-function wire(): void {
-  const [checks, pits, planning] = [house.app.get(ChecksReactions), house.app.get(PitsReactions), house.app.get(PlanningReactions)];
-  const none = Object.fromEntries(EVERY_KIND.map((kind) => [kind, [] as Reaction<never>[]])) as unknown as Reactions;
-  house.app.get(Outbox).react({
-    ...none,
-    'crew-set-up': [(event, deed) => planning.onSetUp(event, deed)],
-    'shift-planned': [(event, deed) => pits.onShiftPlanned(event, deed), (event, deed) => planning.onShift(event, deed)],
-    'presence-reported': [(event, deed) => planning.onPresence(event, deed)],
-    'break-reported': [(event, deed) => planning.onBreak(event, deed)],
-    'task-added': [(event, deed) => planning.onTask(event, deed)],
-    'task-finished': [(event, deed) => pits.onTaskFinished(event, deed), (event, deed) => planning.onTask(event, deed)],
-    'check-recorded': [(event, deed) => checks.onCheckRecorded(event, deed)],
-    'minute-passed': [(event, deed) => pits.onMinute(event, deed), (event, deed) => planning.onMinute(event, deed)],
-    'due-moved': [(event, deed) => planning.onDueMoved(event, deed)],
-  });
-}
+const [ana, bo, cy, bess, nell, ruth] = sameIds(6) as [string, string, string, string, string, string];
 
 beforeEach(async () => {
-  house = await openTestHouse([ShiftsModule, PitsModule, ChecksModule, PlanningModule]);
-  wire();
-  house.now = EVENING;
-  for (const [id, name] of [[ana, 'Ana'], [bo, 'Bo'], [cy, 'Cy']]) {
-    await house.database.query(`insert into crew_member values ($1, $2, $3, 'crew', 'en', 2000, null, false)`, [id, house.yardId, name]);
-    await house.database.query(`insert into skill values ($1, 'fire'), ($1, 'food'), ($1, 'lifting')`, [id]);
-  }
-  for (const [nth, [id, name]] of [[bess, 'Bess'], [nell, 'Nell'], [ruth, 'Ruth']].entries()) {
-    await addPit(id, name, 5 + 8 * nth);
-  }
+  house = await openPlanningHouse({ Ana: ana, Bo: bo, Cy: cy }, { Bess: bess, Nell: nell, Ruth: ruth });
 });
 afterEach(async () => {
   await house.settle();
   await house.close();
 });
 
-async function addPit(id: string | undefined, name: string | undefined, xM: number): Promise<void> {
-  await house.database.query(`insert into pit values ($1, $2, $3, $4, 4, 'left', 90, 2.3, 0.76, 0.61, 0.61, 0.0095, 1.5, 0.15, 118, 124, false)`, [id, house.yardId, name, xM]);
-  await house.database.query('insert into zone values ($1, 0, 1.15), ($1, 1, 1.15)', [id]);
-}
-const at = (hours: number) => toIso(later(EVENING, Math.round(hours * 3600)));
 const turnTo = (hours: number) => (house.now = later(EVENING, Math.round(hours * 3600)));
-async function post(path: string, body: object) {
-  const { body: reply } = await request(house.app.getHttpServer()).post(`/api${path}`).send({ key: randomUUID(), ...body }).expect(201);
-  await house.settle();
-  return reply;
-}
-const band = { lowC: 118, highC: 124 };
-const rest = (id: string, from: number, until: number, lengthS = 1800) => ({ id, lengthS, earliestAt: at(from), latestAt: at(until) });
-const on = (personId: string, breaks: object[] = [], from = 0, until = 12) => ({ personId, startsAt: at(from), endsAt: at(until), breaks });
-const night = (people: object[], pits: string[] = [bess, nell, ruth]) => ({
-  id: randomUUID() as string, startsAt: at(0), endsAt: at(12), people, pits: pits.map((pitId, n) => ({ pitId, band, lightAt: at(0.25 + n / 10) })),
-});
-async function plan(): Promise<PlanView> {
-  const view = await house.app.get(Plans).view(house.database.manager, house.yardId);
-  return planView.strict().parse(view);
-}
+const post = (path: string, body: object) => asking(house).post(path, body);
+const plan = () => asking(house).plan();
+const night = (people: object[], pits: readonly string[] = [bess, nell, ruth]) => nightOf(people, pits);
 const of = (view: PlanView, personId: string) => view.assignments.filter(({ people }) => people.some((id) => id === personId));
 const checksOf = (view: PlanView, pitId: string) => view.assignments.filter(({ work }) => work.kind === 'check' && work.pitId === pitId);
 const count = async (sql: string) => Number(((await house.database.query(`select count(*) as n from ${sql}`)) as { n: string }[])[0]?.n);
@@ -126,9 +73,9 @@ describe('a planned shift', () => {
 
   it('too long for one person is planned as far as it goes, and says which hours fail', async () => {
     const made = { ...night([on(ana)]), pits: [] as object[] };
-    const pits = uuids(8);
+    const pits = sameIds(8);
     for (const [nth, id] of pits.entries()) {
-      await addPit(id, `Pit ${nth}`, 3 * nth);
+      await addPit(house, id, `Pit ${nth}`, 3 * nth);
     }
     await post('/shifts', { ...made, pits: pits.map((pitId) => ({ pitId, band, lightAt: at(0.25) })) });
     const view = await plan();
@@ -152,7 +99,7 @@ describe('a planned shift', () => {
 });
 
 describe('somebody who is not there', () => {
-  it('late: their checks go to others, and the plan says what changed and why', async () => {
+  it('late: their checks go to others or wait for them where they can, and the plan says what changed and why', async () => {
     await post('/shifts', night([on(ana), on(bo), on(cy)]));
     const before = await plan();
     const theirs = of(before, bo).filter(({ startsAt }) => startsAt < at(1.5));
@@ -162,11 +109,12 @@ describe('somebody who is not there', () => {
     expect(after.because).toEqual({ cause: 'presence', pitId: null, personId: bo });
     expect(of(after, bo).every(({ startsAt }) => startsAt >= at(1.5))).toBe(true);
     expect(after.unplaced).toEqual([]);
-    for (const { work } of theirs) {
-      const change = after.changes.find((one) => JSON.stringify(one.work) === JSON.stringify(work));
-      expect(change?.code).toMatch(/other-person|gone/);
+    expect(after.assignments.filter(({ pastLatestS }) => pastLatestS > 0)).toEqual([]);
+    const changes = theirs.map(({ work }) => after.changes.find((one) => JSON.stringify(one.work) === JSON.stringify(work)));
+    expect(changes.some((change) => /other-person|gone/.test(change?.code ?? ''))).toBe(true);
+    for (const change of changes) {
       expect(change?.from?.people).toEqual([bo]);
-      expect(change?.to?.people ?? []).not.toContain(bo);
+      expect(!change?.to || !change.to.people.some((id) => id === bo) || change.to.startsAt >= at(1.5)).toBe(true);
     }
   });
 
@@ -180,6 +128,74 @@ describe('somebody who is not there', () => {
     expect(of(after, first!.people[0]!)).toEqual([]);
     const now = after.assignments.find(({ work }) => JSON.stringify(work) === JSON.stringify(first!.work));
     expect(now?.people).toEqual([first!.people[0] === ana ? bo : ana]);
+  });
+});
+
+describe('a better plan', () => {
+  const search = (iterations: number) => (house.app.get(SearchBudget).afterwards = iterations);
+  const found = async () => {
+    await house.app.get(Improver).idle(house.yardId);
+    await house.settle();
+    return plan();
+  };
+  const four = sameIds(4);
+  const rests = sameIds(2) as [string, string];
+  const manyPits = async (people = [on(ana, [rest(rests[0], 4, 6)]), on(bo, [rest(rests[1], 4, 6)]), on(cy)]) => {
+    for (const [nth, id] of four.entries()) await addPit(house, id, `Pit ${nth}`, 3 + 7 * nth);
+    return night(people, [bess, nell, ruth, ...four]);
+  };
+
+  it('is found afterwards, no worse in anything that comes first, and says how it was found', async () => {
+    house.app.get(SearchBudget).atOnce = 0;
+    search(400);
+    const seen: PlanView[] = [];
+    house.app.get(Outbox).listen(async (_, __, { kind }) => void (kind === 'plan-repaired' && seen.push(await plan())));
+    await post('/shifts', await manyPits([on(ana), on(bo)]));
+    const after = await found();
+    const first = seen[0]!;
+    const pastLatest = ({ assignments }: PlanView) => assignments.filter(({ pastLatestS }) => pastLatestS > 0).length;
+    expect(first.search).toMatchObject({ improved: false, iterations: 0 });
+    expect(after.search).toMatchObject({ improved: true, iterations: 400, seed: first.search.seed, gapWeightedS: after.lateWeightedS - after.boundWeightedS });
+    expect(pastLatest(after)).toBeLessThanOrEqual(pastLatest(first));
+    expect(after.assignments).not.toEqual(first.assignments);
+    expect(after.because.cause).toBe('first');
+  });
+
+  it('keeps what the first one told: why it was made, and what changed of what people saw before', async () => {
+    house.app.get(SearchBudget).atOnce = 0;
+    await post('/shifts', await manyPits());
+    search(400);
+    await post('/presence', { personId: bo, state: 'away' });
+    const first = await plan();
+    const after = await found();
+    expect(after.search.improved).toBe(true);
+    expect(after.madeAt).toBe(first.madeAt);
+    expect(after.because).toEqual({ cause: 'presence', pitId: null, personId: bo });
+    const theirs = after.changes.filter(({ from }) => from?.people.some((id) => id === bo));
+    expect(theirs.length).toBeGreaterThan(0);
+    expect(theirs.map(({ because }) => because)).toContainEqual({ code: 'person-not-there', personId: bo, work: null });
+    expect(of(after, bo)).toEqual([]);
+  });
+
+  it('is not used when a newer fact came in between', async () => {
+    await post('/shifts', await manyPits());
+    search(400);
+    await post('/presence', { personId: bo, state: 'away', until: at(3) });
+    search(0);
+    await post('/breaks', { breakId: rests[0], state: 'begun' });
+    const after = await found();
+    expect(after.because.cause).toBe('break');
+    expect(after.search.improved).toBe(false);
+  });
+
+  it('is not used when somebody is already on the way to work that it would change', async () => {
+    await post('/shifts', await manyPits());
+    search(400);
+    // Between the search and its end nearly the whole night passes.
+    house.app.get(Outbox).listen(async (_yard, _seq, { kind }) => void (kind === 'plan-repaired' && turnTo(11.9)));
+    await post('/presence', { personId: bo, state: 'away', until: at(3) });
+    await found();
+    expect(await count(`plan where (search ->> 'improved')::boolean`)).toBe(0);
   });
 });
 
@@ -197,7 +213,7 @@ describe('breaks', () => {
     expect((await house.app.get(Plans).breakTimes(house.database.manager, house.yardId)).get(breakId)).toBe(fromIso(at(2.5)));
   });
   it('lie in their windows', async () => {
-    const [one, other] = uuids(2) as [string, string];
+    const [one, other] = sameIds(2) as [string, string];
     await post('/shifts', night([on(ana, [rest(one, 4, 6)]), on(bo, [rest(other, 4, 6)])]));
     const breaks = (await plan()).assignments.filter(({ work }) => work.kind === 'break');
     expect(breaks).toHaveLength(2);
@@ -277,7 +293,9 @@ describe('facts of the night', () => {
 
   it('old plans go, a dozen stay', async () => {
     await post('/shifts', night([on(ana), on(bo)]));
-    for (let n = 1; n <= 14; n++) await post('/presence', { personId: ana, state: n % 2 ? 'away' : 'here' });
+    for (let n = 1; n <= 14; n++) {
+      await post('/tasks', { id: randomUUID(), kind: 'haul', pitId: null, earliestAt: at(1), dueAt: at(3), latestAt: at(8), lengthS: 300, people: 1 });
+    }
     expect(await count('plan')).toBe(12);
     expect(await count('plan where is_current')).toBe(1);
     expect((await house.app.get(Plans).assignmentsOf(house.database.manager, house.yardId, bo as never)).length).toBeGreaterThan(15);

@@ -31,11 +31,12 @@ export class Commands {
       const first = await this.takeKey(deed, actor, name, command);
       if (first) return first as R;
       const answer = await work(deed);
-      await deed.em.query(
+      const note = deed.em.query(
         `with answered as (update command_key set reply = $7::jsonb where yard_id = $1 and key = $6)
          insert into audit_entry (yard_id, at, crew_member_id, device_id, command, command_key, body) values ($1, $2, $3, $4, $5, $6, $8::jsonb)`,
         [actor.yardId, toIso(deed.now), actor.person?.id ?? null, actor.device.id, name, command.key, JSON.stringify(answer), JSON.stringify(withoutSecrets(command))],
       );
+      await Promise.all([note, deed.writeOutbox()]);
       return answer;
     });
     this.outbox.poke(actor.yardId);

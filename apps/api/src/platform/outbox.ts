@@ -3,7 +3,8 @@ import { type EventKind, type EventOf, type YardEvent, yardEvent } from '@stokeh
 import type { YardId } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
 import { log } from './log.js';
-import { type Deed, Deeds } from './transaction.js';
+import { lendMemory, YardMemory } from './remembered.js';
+import { type Deed, Deeds, type Told } from './transaction.js';
 
 /** What a fact causes here. It may run twice after a crash and must come out the same. */
 export type Reaction<K extends EventKind> = (event: EventOf<K>, deed: Deed) => Promise<void>;
@@ -12,13 +13,20 @@ export type Reactions = { readonly [K in EventKind]: readonly Reaction<K>[] };
 /** Told after an event and all it caused is committed. */
 export type Listener = (yardId: YardId, seq: number, event: YardEvent) => Promise<void>;
 
-/** Carries facts from the transaction that told them to what they cause and to the screens, one after the other per yard. */
+/** Facts carried in one transaction, at most. */
+const MOST_AT_ONCE = 50;
+
+/**
+ * Carries facts from the transaction that told them to what they cause and to the screens, one after the other per yard.
+ * What a fact causes is carried with it, in one transaction: either all of it has happened or none.
+ */
 @Injectable()
 export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown {
   private reactions?: Reactions;
   private readonly listeners: Listener[] = [];
-  private readonly draining = new Map<YardId, Promise<void>>();
+  private readonly lines = new Map<YardId, Promise<void>>();
   private readonly poked = new Set<YardId>();
+  private readonly memories = new Map<YardId, YardMemory>();
   private stopped = false;
 
   constructor(
@@ -43,57 +51,95 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
   /** Before the database goes: what is under way is finished, what waits is carried by the next run. */
   async beforeApplicationShutdown(): Promise<void> {
     this.stopped = true;
-    await Promise.allSettled(this.draining.values());
+    await Promise.allSettled(this.lines.values());
   }
 
-  /** There may be something to carry; returns at once. */
+  /** There is something to carry; returns at once. */
   poke(yardId: YardId): void {
-    this.drain(yardId).catch((error: unknown) => log.error({ err: error, yardId }, 'the outbox stopped; the next poke tries again'));
+    if (this.poked.has(yardId)) return;
+    this.poked.add(yardId);
+    setImmediate(() => {
+      if (!this.poked.has(yardId)) return;
+      this.drain(yardId).catch((error: unknown) => log.error({ err: error, yardId }, 'the outbox stopped; the next poke tries again'));
+    });
   }
 
-  /** Carries everything that waits in this yard, and is done when nothing waits any more. */
+  /** Carries everything that waits in this yard. */
   drain(yardId: YardId): Promise<void> {
-    this.poked.add(yardId);
-    const underWay = this.draining.get(yardId);
-    if (underWay) return underWay;
-    const run = this.carryAll(yardId).finally(() => {
-      this.draining.delete(yardId);
-      if (this.poked.has(yardId)) this.poke(yardId);
+    return this.inLine(yardId, () => this.carryAll(yardId));
+  }
+
+  /** Carries what was told to this process so far. */
+  settle(yardId: YardId): Promise<void> {
+    return this.poked.has(yardId) ? this.drain(yardId) : (this.lines.get(yardId) ?? Promise.resolve());
+  }
+
+  /** Lets the house itself do something in a yard, and carries what that causes in the same transaction, after what waits. */
+  carryOut(yardId: YardId, work: (deed: Deed) => Promise<void>): Promise<void> {
+    return this.inLine(yardId, () => this.carryAll(yardId, work));
+  }
+
+  private inLine(yardId: YardId, work: () => Promise<void>): Promise<void> {
+    const run = (this.lines.get(yardId) ?? Promise.resolve()).then(work);
+    const line = run.catch(() => undefined).finally(() => {
+      if (this.lines.get(yardId) === line) this.lines.delete(yardId);
     });
-    this.draining.set(yardId, run);
+    this.lines.set(yardId, line);
     return run;
   }
 
-  private async carryAll(yardId: YardId): Promise<void> {
-    while (this.poked.delete(yardId)) {
-      while (!this.stopped && (await this.carryNext(yardId)));
+  private async carryAll(yardId: YardId, work?: (deed: Deed) => Promise<void>): Promise<void> {
+    this.poked.delete(yardId);
+    while (!this.stopped) {
+      const carried = await this.carry(yardId, MOST_AT_ONCE, work).catch((error: unknown) => this.carryFirst(yardId, error));
+      if (carried < MOST_AT_ONCE) return;
     }
   }
 
+  /** One fact that cannot be carried must not keep those before it. */
+  private async carryFirst(yardId: YardId, error: unknown): Promise<number> {
+    while ((await this.carry(yardId, 1)) === 1);
+    throw error;
+  }
+
   /**
-   * One event with all it causes, in one transaction; false when no more waits. Another process that carries the same event
-   * is waited for: when it is done the event is no longer waiting, when it died the event is carried here.
+   * Facts that wait, the first ones first, with all they cause, in one transaction; says how many waited. Another process
+   * that carries the same facts is waited for: when it is done they no longer wait, when it died they are carried here.
    */
-  private async carryNext(yardId: YardId): Promise<boolean> {
-    const carried = await this.deeds.run(yardId, async (deed) => {
-      const [next] = (await deed.em.query(
-        `select seq, event, exists (select from outbox as later where later.yard_id = $1 and later.done_at is null and later.seq > outbox.seq) as more
-         from outbox where yard_id = $1 and done_at is null order by seq limit 1 for update`,
-        [yardId],
-      )) as { seq: string; event: unknown; more: boolean }[];
-      if (!next) return undefined;
-      const event = yardEvent.parse(next.event);
-      await this.reactTo(event, deed);
-      await deed.em.query('update outbox set done_at = now() where yard_id = $1 and seq = $2', [yardId, next.seq]);
-      return { seq: Number(next.seq), event, more: next.more || deed.hasTold };
+  private async carry(yardId: YardId, most: number, work?: (deed: Deed) => Promise<void>): Promise<number> {
+    const memory = this.memories.get(yardId) ?? new YardMemory();
+    this.memories.delete(yardId); // A deed that fails leaves nothing behind, no memories either.
+    const { waiting, caused } = await this.deeds.run(yardId, async (deed) => {
+      const { seq, waiting } = await takeWaiting(deed, most);
+      memory.begin(seq, waiting);
+      lendMemory(deed.em, memory);
+      for (const { event } of waiting) await this.reactTo(event, deed);
+      if (waiting.length < most) await work?.(deed);
+      for (let nth = 0; nth < deed.facts.length; nth += 1) {
+        memory.happened(deed.facts[nth]!.kind);
+        await this.reactTo(deed.facts[nth]!, deed);
+      }
+      return { waiting, caused: await deed.writeOutbox({ carried: true }) };
     });
-    if (!carried) return false;
-    for (const listener of this.listeners) await listener(yardId, carried.seq, carried.event);
-    return carried.more;
+    memory.end(caused);
+    this.memories.set(yardId, memory);
+    for (const { seq, event } of [...waiting, ...caused]) for (const listener of this.listeners) await listener(yardId, seq, event);
+    return waiting.length;
   }
 
   private async reactTo<K extends EventKind>(event: EventOf<K>, deed: Deed): Promise<void> {
     const all = (this.reactions?.[event.kind as K] ?? []) as readonly Reaction<K>[];
     for (const reaction of all) await reaction(event, deed);
   }
+}
+
+/** Facts that wait, locked and marked as carried: they are when this deed is done; and the number of the yard's last fact. */
+async function takeWaiting({ em, yardId }: Deed, most: number): Promise<{ readonly seq: number; readonly waiting: Told[] }> {
+  const [yard] = (await em.query(
+    `with first as (select seq from outbox where yard_id = $1 and done_at is null order by seq limit $2 for update),
+       taken as (update outbox set done_at = now() from first where yard_id = $1 and outbox.seq = first.seq returning outbox.seq, event)
+     select yard.seq, (select coalesce(json_agg(taken order by taken.seq), '[]') from taken) as waiting from yard where id = $1`,
+    [yardId, most],
+  )) as { readonly seq: string; readonly waiting: readonly { readonly seq: number; readonly event: unknown }[] }[];
+  return { seq: Number(yard?.seq ?? 0), waiting: (yard?.waiting ?? []).map(({ seq, event }) => ({ seq, event: yardEvent.parse(event) })) };
 }

@@ -5,12 +5,32 @@ import { Commands } from './commands.js';
 import { DataFolder } from './data-folder.js';
 import { Ids } from './ids.js';
 import { TheNight1790000000000 } from './migrations/1790000000000-the-night.js';
+import { WhatWasTold1790000100000 } from './migrations/1790000100000-what-was-told.js';
+import { BeliefsAsTheyAre1790000600000 } from './migrations/1790000600000-beliefs-as-they-are.js';
+import { ZonesAsTheyWere1790000720000 } from './migrations/1790000720000-zones-as-they-were.js';
+import { WhereTheYardLies1790000740000 } from './migrations/1790000740000-where-the-yard-lies.js';
+import { WhoIsCalled1790000750000 } from './migrations/1790000750000-who-is-called.js';
+import { ReadingsJudged1790000751000 } from './migrations/1790000751000-readings-judged.js';
+import { GatewaysHeard1790000752000 } from './migrations/1790000752000-gateways-heard.js';
+import { Forecasts1790000753000 } from './migrations/1790000753000-forecasts.js';
+import { LinksOut1790000754000 } from './migrations/1790000754000-links-out.js';
+import { WhatFoodDid1790000300000 } from './migrations/1790000300000-what-food-did.js';
+import { PlansSearched1790000200000 } from './migrations/1790000200000-plans-searched.js';
+import { WoodAndCost1790000500000 } from './migrations/1790000500000-wood-and-cost.js';
+import { Offcuts1790000731000 } from './migrations/1790000731000-offcuts.js';
+import { WoodAsItLies1790000730000 } from './migrations/1790000730000-wood-as-it-lies.js';
 import { Outbox } from './outbox.js';
 import { PreparedClient } from './prepared-client.js';
 import { Deeds } from './transaction.js';
 import { Workers } from './workers.js';
 
 const PROVIDERS = [Clock, Ids, Deeds, Outbox, Commands];
+
+/** The folder of a socket that an address of the database names: TypeORM reads only what stands before the question mark. */
+function socketOf(databaseUrl: string): { readonly host?: string } {
+  const host = new URL(databaseUrl).searchParams.get('host');
+  return host ? { host } : {};
+}
 
 /** What every other module stands on: the database, the clock, ids, commands, the outbox and the worker threads. */
 @Module({})
@@ -24,10 +44,14 @@ export class PlatformModule {
           type: 'postgres',
           url: options.databaseUrl,
           autoLoadEntities: true,
-          migrations: [TheNight1790000000000],
+          migrations: [
+            TheNight1790000000000, WhatWasTold1790000100000, PlansSearched1790000200000, WhatFoodDid1790000300000, WoodAndCost1790000500000, BeliefsAsTheyAre1790000600000, ZonesAsTheyWere1790000720000,
+            WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
+            WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
+          ],
           migrationsRun: true,
           migrationsTransactionMode: 'all',
-          extra: { max: options.connections ?? 10, Client: PreparedClient },
+          extra: { max: options.connections ?? 10, Client: PreparedClient, pipeline: true, ...socketOf(options.databaseUrl) },
           retryAttempts: 3,
           retryDelay: 500,
         }),

@@ -18,8 +18,8 @@ export function wallTime(date: string, time: string, timeZone: string): EpochS {
 /** The first time after `after` at which the clocks of the zone show `time`. */
 export function nextWallTime(after: EpochS, time: string, timeZone: string): EpochS {
   const from = DateTime.fromSeconds(after, { zone: timeZone });
-  for (const date of [from, from.plus({ days: 1 }), from.plus({ days: 2 })]) {
-    const at = wallTime(date.toISODate() ?? '', time, timeZone);
+  for (const days of [0, 1, 2]) {
+    const at = wallTime(from.plus({ days }).toISODate() ?? '', time, timeZone);
     if (at > after) return at;
   }
   throw new RangeError(`${time} in ${timeZone}: no such time in two days`);

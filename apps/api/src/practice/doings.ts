@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { AdviceAction, AdviceView, PitSettings, RecordCheck, TaskView } from '@stokehold/domain/contract';
+import type { AdviceAction, AirSetView, PitSettings, RecordCheck, TaskView } from '@stokehold/domain/contract';
 import { pencilRule, type TruthSeen } from '@stokehold/domain/fire';
 import { type CookId, type EpochS, fromIso, later, type LotId, MINUTE_S, type PitId, type RandomStream, type TaskId, toIso } from '@stokehold/domain/quantity';
 import { liesAcross } from '@stokehold/domain/wood';
@@ -9,15 +9,17 @@ import { Food } from '../food/index.js';
 import { Fires } from '../pits/index.js';
 import { Ids } from '../platform/index.js';
 import { Shifts, Tasks } from '../shifts/index.js';
-import { Wood, WoodStore } from '../wood/index.js';
+import { type Lot, Offcuts, Wood, WoodStore } from '../wood/index.js';
+import { Pulls } from '../woodyard/index.js';
 import type { Doings, Hand } from './hands.js';
 import type { NightTruth } from './truth.js';
 
 const CHECK_S = 3 * MINUTE_S;
 const LAY_A_SPLIT_S = 45;
-/** Fewer splits on a cart than this, and somebody thinks of hauling. */
-const HAUL_BELOW = 6;
+/** What somebody hauls who found a cart empty, while the pull says nothing. */
 const HAUL_PIECES = 12;
+/** Offcuts that a fire is lit with, if there are so many. */
+const LIT_WITH = 6;
 /** Advice older than this is not on the phone any more when the hand gets there. */
 const ADVICE_HOLDS_S = 12 * MINUTE_S;
 /** How often a tired eye grades a bed one step off. */
@@ -34,6 +36,8 @@ const PUTS: Readonly<Record<AdviceAction, { readonly splits: number; readonly si
   'one-thin': { splits: 1, size: 'thin' },
   'one-thick': { splits: 1, size: 'thick' },
   'two-thin': { splits: 2, size: 'thin' },
+  offcut: { splits: 1, size: 'offcut' },
+  'two-offcuts': { splits: 2, size: 'offcut' },
 };
 
 /** What a load or an unload task is about: the cook, and where it is to lie. */
@@ -63,7 +67,9 @@ export class PracticeDoings {
     private readonly shifts: Shifts,
     private readonly tasks: Tasks,
     private readonly wood: Wood,
+    private readonly offcuts: Offcuts,
     private readonly woodStore: WoodStore,
+    private readonly pulls: Pulls,
     private readonly food: Food,
   ) {}
 
@@ -86,9 +92,9 @@ export class PracticeDoings {
     const pit = night.pits.find(({ id }) => id === pitId);
     if (!seen || !pit) return 0;
     const graded = this.graded(seen, night.random);
-    const action = await this.actionAt(hand, pit, graded, now);
+    const { action, air } = await this.doingAt(hand, pit, graded, now);
     const put = PUTS[action];
-    await this.checks.record(hand.actor, {
+    const { check } = await this.checks.record(hand.actor, {
       key: this.ids.next(),
       pitId,
       seenAt: toIso(now),
@@ -99,19 +105,18 @@ export class PracticeDoings {
       size: put.size,
       fireEndTempC: graded.fireEndTempC,
       stackEndTempC: graded.stackEndTempC,
+      ...(air && { air }),
     });
     await night.settle();
-    await this.thinkOfHauling(hand, pitId, now);
-    await night.settle();
+    if (check.marks.includes('not-on-cart')) await this.askForHaul(night, hand, pitId, now);
     return CHECK_S + put.splits * LAY_A_SPLIT_S;
   }
 
-  /** What the phone advises; without fresh advice, the pencil rule. */
-  private async actionAt(hand: Hand, pit: PitSettings, seen: TruthSeen, now: EpochS): Promise<AdviceAction> {
-    const [fire] = (await this.fires.view(this.database.manager, hand.actor.yardId, now)).filter(({ pitId }) => pitId === pit.id);
-    const advice: AdviceView | null = fire?.advice ?? null;
-    if (advice && now - fromIso(advice.madeAt) <= ADVICE_HOLDS_S) return advice.action;
-    return pencilRule({ splitLifeSum: seen.splitLifeSum, chamberTempC: seen.chamberTempC, band: pit.band });
+  /** What the phone advises, the air with it; without fresh advice, the pencil rule. */
+  private async doingAt(hand: Hand, pit: PitSettings, seen: TruthSeen, now: EpochS): Promise<{ readonly action: AdviceAction; readonly air?: AirSetView }> {
+    const advice = await this.fires.advice(this.database.manager, hand.actor.yardId, { pitId: pit.id, now });
+    if (advice && now - fromIso(advice.madeAt) <= ADVICE_HOLDS_S) return { action: advice.action, ...(advice.air && { air: advice.air.set }) };
+    return { action: pencilRule({ splitLifeSum: seen.splitLifeSum, chamberTempC: seen.chamberTempC, band: pit.band }) };
   }
 
   private graded(seen: TruthSeen, random: RandomStream): TruthSeen {
@@ -122,13 +127,10 @@ export class PracticeDoings {
     return { ...seen, bed, fireEndTempC: read(seen.fireEndTempC), stackEndTempC: read(seen.stackEndTempC) };
   }
 
-  /** Somebody who sees a cart run low asks for a haul; the plan gives it to whoever has time. */
-  private async thinkOfHauling(hand: Hand, pitId: PitId, now: EpochS): Promise<void> {
-    const em = this.database.manager;
-    const top = await this.wood.topOfCart(em, hand.actor.yardId, pitId);
-    if (top && top.onCart >= HAUL_BELOW) return;
-    const open = await this.tasks.view(em, hand.actor.yardId, now);
-    if (open.some((task) => task.kind === 'haul' && task.pitId === pitId && !task.doneAt)) return;
+  /** Somebody who found a cart empty asks for wood now, unless a haul is on its way; the plan gives it to whoever has time. */
+  private async askForHaul(night: Scene, hand: Hand, pitId: PitId, now: EpochS): Promise<void> {
+    const open = await this.tasks.open(this.database.manager, hand.actor.yardId, now);
+    if (open.some((task) => task.kind === 'haul' && task.pitId === pitId && task.dueAt <= later(now, 20 * MINUTE_S))) return;
     await this.tasks.add(hand.actor, {
       key: this.ids.next(),
       id: this.ids.next(),
@@ -140,12 +142,13 @@ export class PracticeDoings {
       lengthS: 6 * MINUTE_S,
       people: 1,
     });
+    await night.settle();
   }
 
   private async task(night: Scene, hand: Hand, task: TaskView, now: EpochS): Promise<number> {
     const { pitId } = task;
-    if (task.kind === 'light' && pitId && !night.truth.isLit(pitId)) night.truth.light(pitId);
-    if (task.kind === 'haul' && pitId) await this.haul(night, hand, pitId);
+    if (task.kind === 'light' && pitId && !night.truth.isLit(pitId)) await this.light(night, hand, pitId);
+    if (task.kind === 'haul' && pitId) await this.haul(night, hand, task.id, pitId);
     const loading = night.loadings.get(task.id);
     if (task.kind === 'load' && loading) {
       await this.food.place(hand.actor, { key: this.ids.next(), cookId: loading.cookId, lies: [...loading.lies] });
@@ -157,6 +160,13 @@ export class PracticeDoings {
     return task.lengthS;
   }
 
+  /** A fire is lit, with the offcuts that lie there. */
+  private async light(night: Scene, hand: Hand, pitId: PitId): Promise<void> {
+    night.truth.light(pitId);
+    const lie = (await this.woodStore.lots(this.database.manager, hand.actor.yardId)).reduce((sum, { offcuts }) => sum + offcuts, 0);
+    if (lie > 0) await this.offcuts.burnAtLighting(hand.actor, { key: this.ids.next(), pitId, pieces: Math.min(lie, LIT_WITH) });
+  }
+
   private async unload(hand: Hand, cookId: CookId, now: EpochS): Promise<void> {
     const cooks = await this.food.cooks(this.database.manager, hand.actor.yardId, now);
     const cook = cooks.find(({ id }) => id === cookId);
@@ -164,13 +174,22 @@ export class PracticeDoings {
     await this.food.takeOff(hand.actor, { key: this.ids.next(), cookId: cook.id, offAt: toIso(now), yieldKg: Math.round(cook.weightKg * YIELD_FRAC * 10) / 10 });
   }
 
-  /** The driest lot that lies across this firebox and is not used up, as the records have it. */
-  private async haul(night: Scene, hand: Hand, pitId: PitId): Promise<void> {
-    const pit = night.pits.find(({ id }) => id === pitId);
-    const lots = await this.woodStore.lots(this.database.manager, hand.actor.yardId);
-    const fit = lots.filter((lot) => lot.inStack > 0 && pit && liesAcross({ lengthM: lot.lengthM, ...pit }) === 'across');
-    const best = fit.sort((a, b) => a.moisture - b.moisture || (a.name < b.name ? -1 : 1))[0];
-    if (!best) return;
-    await this.wood.move(hand.actor, { key: this.ids.next(), lotId: best.id as LotId, pitId, pieces: Math.min(HAUL_PIECES, best.inStack), way: 'pull' });
+  /** What the pull says for this haul, as far as the stack still holds it. */
+  private async haul(night: Scene, hand: Hand, taskId: TaskId, pitId: PitId): Promise<void> {
+    const em = this.database.manager;
+    const lots = await this.woodStore.lots(em, hand.actor.yardId);
+    const told = (await this.pulls.woodOfHaul(em, hand.actor.yardId, taskId)) ?? driestFor(night.pits.find(({ id }) => id === pitId), lots);
+    for (const { lotId, pieces, way } of told) {
+      const there = Math.min(pieces, lots.find(({ id }) => id === lotId)?.inStack ?? 0);
+      if (there > 0) await this.wood.move(hand.actor, { key: this.ids.next(), lotId, pitId, pieces: there, way: 'pull' });
+      if (there > 0 && way === 'trimmed') await this.offcuts.trim(hand.actor, { key: this.ids.next(), lotId, pitId, splits: there });
+    }
   }
+}
+
+/** The driest lot that lies across this firebox and is not used up, as the records have it. */
+function driestFor(pit: PitSettings | undefined, lots: readonly Lot[]): readonly { readonly lotId: LotId; readonly pieces: number; readonly way: 'as-is' }[] {
+  const fit = lots.filter((lot) => lot.inStack > 0 && pit && liesAcross({ lengthM: lot.lengthM, ...pit }) === 'across');
+  const best = fit.sort((a, b) => a.moisture - b.moisture || (a.name < b.name ? -1 : 1))[0];
+  return best ? [{ lotId: best.id, pieces: HAUL_PIECES, way: 'as-is' }] : [];
 }

@@ -8,9 +8,10 @@ import { walkTableS } from '@stokehold/domain/shift';
 import { DataSource } from 'typeorm';
 import { Food } from '../food/index.js';
 import { Enrolment } from '../identity/index.js';
-import { type Actor, Clock, Deeds, Ids, nextWallTime, wallTime } from '../platform/index.js';
+import { type Actor, Clock, Deeds, Ids, nextWallTime, Outbox, wallTime } from '../platform/index.js';
 import { Shifts, Tasks } from '../shifts/index.js';
 import { Wood } from '../wood/index.js';
+import { Pulls } from '../woodyard/index.js';
 import { Crew, Yards } from '../yards/index.js';
 import type { Loading } from './doings.js';
 import type { Hand, Place } from './hands.js';
@@ -51,6 +52,8 @@ export class PracticeYards {
     private readonly food: Food,
     private readonly shifts: Shifts,
     private readonly tasks: Tasks,
+    private readonly pulls: Pulls,
+    private readonly outbox: Outbox,
   ) {}
 
   /** A practice night that is over, or whose house was killed, has no clock any more: its yard goes. */
@@ -71,6 +74,7 @@ export class PracticeYards {
     const endsAt = wallAt(sample.shift.to);
     await this.night(sample, lead, { pits, hands, startsAt, endsAt, wallAt });
     const loadings = await this.cooks(sample, lead, pits, wallAt, endsAt);
+    await this.done(lead, this.pulls.make(lead, { key: this.ids.next() }));
     const places = [...pits, sample.yard.woodPlace];
     const table = walkTableS(places, sample.yard.walkSpeedMPerS);
     const rowOf = (place: Place) => (place === 'wood' ? pits.length : pits.findIndex(({ id }) => id === place));
@@ -101,6 +105,12 @@ export class PracticeYards {
     return { hands, lead, gateway: { yardId, device: { id: sending.deviceId, kind: 'gateway' as const, name: 'Practice probes' } } };
   }
 
+  /** What a command caused is there before the next one, so that the same file gives the same night. */
+  private async done(lead: Actor, command: Promise<unknown>): Promise<void> {
+    await command;
+    await this.outbox.settle(lead.yardId);
+  }
+
   private async pits(sample: SampleNight, lead: Actor): Promise<PitSettings[]> {
     const pits: PitSettings[] = sample.pits.map(({ lightAt: _lightAt, zoneLengthsM, ...shape }) => ({
       ...shape,
@@ -112,7 +122,7 @@ export class PracticeYards {
       ],
       retired: false,
     }));
-    for (const pit of pits) await this.yards.savePit(lead, { key: this.ids.next(), pit });
+    for (const pit of pits) await this.done(lead, this.yards.savePit(lead, { key: this.ids.next(), pit }));
     return pits;
   }
 
@@ -125,17 +135,17 @@ export class PracticeYards {
       idOf.set(lot.name, id);
       if (trueMoisture !== undefined) wet.set(id, trueMoisture);
       const boughtAt = toIso(later(startsAt, -boughtDaysAgo * DAY_S));
-      await this.wood.buy(lead, { key: this.ids.next(), lot: { ...lot, id, moisture: dryBasis(moisture), priceCents: priceCents as Cents, boughtAt }, pieces });
+      await this.done(lead, this.wood.buy(lead, { key: this.ids.next(), lot: { ...lot, id, moisture: dryBasis(moisture), priceCents: priceCents as Cents, boughtAt }, pieces }));
     }
     for (const { pit, lot, pieces } of sample.carts) {
-      await this.wood.move(lead, { key: this.ids.next(), lotId: named(idOf, lot), pitId: pitNamed(pits, pit), pieces, way: 'pull' });
+      await this.done(lead, this.wood.move(lead, { key: this.ids.next(), lotId: named(idOf, lot), pitId: pitNamed(pits, pit), pieces, way: 'pull' }));
     }
     return wet;
   }
 
   private async night(sample: SampleNight, lead: Actor, night: { pits: readonly PitSettings[]; hands: readonly Hand[]; startsAt: EpochS; endsAt: EpochS; wallAt: (time: string) => EpochS }): Promise<void> {
     const { pits, hands, startsAt, endsAt, wallAt } = night;
-    await this.shifts.plan(lead, {
+    await this.done(lead, this.shifts.plan(lead, {
       key: this.ids.next(),
       id: this.ids.next<ShiftId>(),
       startsAt: toIso(startsAt),
@@ -149,7 +159,7 @@ export class PracticeYards {
         })),
       })),
       pits: sample.pits.map(({ name, band, lightAt }) => ({ pitId: pitNamed(pits, name), band, lightAt: toIso(wallAt(lightAt)) })),
-    });
+    }));
   }
 
   /** Services and cooks, with the tasks of loading and unloading them. */
@@ -158,13 +168,13 @@ export class PracticeYards {
     for (const { name, readyBy, portions } of sample.services) {
       const id = this.ids.next<ServiceId>();
       services.set(name, id);
-      await this.food.saveService(lead, { key: this.ids.next(), service: { id, name, readyBy: toIso(nextWallTime(endsAt, readyBy, sample.yard.timeZone)), portions } });
+      await this.done(lead, this.food.saveService(lead, { key: this.ids.next(), service: { id, name, readyBy: toIso(nextWallTime(endsAt, readyBy, sample.yard.timeZone)), portions } }));
     }
     const loadings = new Map<TaskId, Loading>();
     for (const { service, onAt, comesOffAt, lies, ...cook } of sample.cooks) {
       const id = this.ids.next<CookId>();
       const loading: Loading = { cookId: id, lies: lies.map(({ pit, zone, pieces }) => ({ pitId: pitNamed(pits, pit), zone, pieces })) };
-      await this.food.saveCook(lead, { key: this.ids.next(), cook: { ...cook, id, serviceId: named(services, service), comesOffAt: toIso(wallAt(comesOffAt)) } });
+      await this.done(lead, this.food.saveCook(lead, { key: this.ids.next(), cook: { ...cook, id, serviceId: named(services, service), comesOffAt: toIso(wallAt(comesOffAt)) } }));
       loadings.set(await this.addTask(lead, 'load', loading, wallAt(onAt)), loading);
       if (wallAt(comesOffAt) < endsAt) loadings.set(await this.addTask(lead, 'unload', loading, wallAt(comesOffAt)), loading);
     }
@@ -173,10 +183,10 @@ export class PracticeYards {
 
   private async addTask(lead: Actor, kind: 'load' | 'unload', loading: Loading, at: EpochS): Promise<TaskId> {
     const id = this.ids.next<TaskId>();
-    await this.tasks.add(lead, {
+    await this.done(lead, this.tasks.add(lead, {
       key: this.ids.next(), id, kind, pitId: loading.lies[0]?.pitId ?? null, earliestAt: toIso(later(at, -5 * MINUTE_S)), dueAt: toIso(later(at, 10 * MINUTE_S)),
       latestAt: toIso(later(at, 45 * MINUTE_S)), lengthS: LOAD_S, people: 1,
-    });
+    }));
     return id;
   }
 }

@@ -1,27 +1,35 @@
-import type { PitSettings, PlanView, TaskView } from '@stokehold/domain/contract';
+import { type CookView, MOST_READINGS, type PitSettings, type PlanView, type TaskView } from '@stokehold/domain/contract';
 import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PitId, randomStream, type RandomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
 import { pieceOfSize, wetMassKg } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
+import type { Alarms } from '../alarms/index.js';
 import type { Checks } from '../checks/index.js';
+import type { Cooking, CookingCuts, Watch } from '../cooking/index.js';
 import type { Food } from '../food/index.js';
 import type { Plans } from '../planning/index.js';
-import type { Actor, Deeds, Ids, Outbox } from '../platform/index.js';
+import type { Actor, Ids, Outbox } from '../platform/index.js';
 import type { Readings } from '../readings/index.js';
 import type { Tasks } from '../shifts/index.js';
 import type { WeatherNow } from '../weather/index.js';
 import type { WoodStore } from '../wood/index.js';
 import type { PracticeDoings } from './doings.js';
+import { FoodTruth, NOTE_EVERY_S } from './food-truth.js';
 import { type Hand, PracticeCrew } from './hands.js';
 import type { OpenedYard } from './open-yard.js';
-import type { NightTruth } from './truth.js';
+import { FaultyProbes, type ProbeFault } from './probe-faults.js';
+import { probesReport, type ProbesReport } from './probes-report.js';
+import type { NightTruth, Sky } from './truth.js';
 
 /** The services of the house that a practice night works through. */
 export interface Through {
   readonly em: EntityManager;
-  readonly deeds: Deeds;
   readonly outbox: Outbox;
   readonly ids: Ids;
+  readonly alarms: Alarms;
   readonly checks: Checks;
+  readonly cooking: Cooking;
+  readonly cuts: CookingCuts;
+  readonly watch: Watch;
   readonly food: Food;
   readonly plans: Plans;
   readonly readings: Readings;
@@ -32,7 +40,14 @@ export interface Through {
 }
 
 const READ_EVERY_S = 2 * MINUTE_S;
+/** Probes that may fail are read as a gateway reads them. */
+const READ_FAULTY_EVERY_S = 10;
 const WEATHER_EVERY_S = HOUR_S;
+/** A wind so much other than the one told last is told within minutes: everybody in the yard feels it, m/s. */
+const FELT_M_PER_S = 3;
+const FEEL_EVERY_S = 5 * MINUTE_S;
+/** Meat probes are read so often. */
+const READ_FOOD_EVERY_S = 20 * MINUTE_S;
 /** A probe's noise and its lasting error, K. */
 const PROBE_SD_K = 0.8;
 const PROBE_BIAS_SD_K = 1;
@@ -45,6 +60,13 @@ export class PracticeNight {
   private plan: PlanView | null | undefined;
   private tasks: readonly TaskView[] | undefined;
   private loads: ReadonlyMap<PitId, number> | undefined;
+  private toldSky: Sky | undefined;
+  private cooks: readonly CookView[] | undefined;
+  private readonly food: FoodTruth;
+  private readonly faulty: FaultyProbes | undefined;
+  /** Where the chambers truly were, and the zones a minute ago. */
+  private readonly course = new Map<PitId, Map<EpochS, number>>();
+  private readonly zonesBefore = new Map<PitId, readonly number[]>();
 
   constructor(
     readonly yard: OpenedYard,
@@ -53,8 +75,11 @@ export class PracticeNight {
     seed: number,
     /** The yard's own time; its clock in the house reads it. */
     private readonly time: { at: EpochS },
+    faults: readonly ProbeFault[] = [],
   ) {
+    this.faulty = faults.length > 0 ? new FaultyProbes(faults) : undefined;
     this.noise = randomStream(seedFrom(seed, 'probes'));
+    this.food = new FoodTruth(seed);
     this.biases = new Map(yard.pits.flatMap(({ probes }) => probes.map(({ id }) => [id, PROBE_BIAS_SD_K * this.noise.normal()])));
     const random = randomStream(seedFrom(seed, 'crew'));
     const doings = house.doings.on({ truth, pits: yard.pits, random, settle: () => this.settle(), loadings: yard.loadings });
@@ -81,16 +106,21 @@ export class PracticeNight {
     this.loads ??= await this.house.food.loads(this.house.em, yardId);
     this.truth.carry(to, this.loads);
     this.time.at = to;
-    if ((to - this.yard.startsAt) % WEATHER_EVERY_S === MINUTE_S) await this.sayWeather(lead);
+    if (this.isWeatherWorthTelling(to)) await this.sayWeather(lead);
     await this.crew.minute(to);
-    if (to % READ_EVERY_S === 0) await this.read(gateway);
-    await this.house.deeds.run(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
-    await this.settle();
+    this.noteCourse();
+    if (this.faulty) await this.readFaulty(gateway, this.faulty);
+    else if (to % READ_EVERY_S === 0) await this.read(gateway);
+    for (const { id } of this.yard.pits) this.zonesBefore.set(id, this.truth.seen(id)?.zoneTempC ?? []);
+    if (to % NOTE_EVERY_S === 0) await this.readFood(gateway);
+    await this.house.outbox.carryOut(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
+    await this.house.watch.idle(yardId);
   }
 
   /** Carries everything told so far to all it causes. */
   async settle(): Promise<void> {
-    await this.house.outbox.drain(this.yard.yardId);
+    await this.house.outbox.settle(this.yard.yardId);
+    await this.house.watch.idle(this.yard.yardId);
   }
 
   /** Whatever changed in the house is looked at anew; wood that anybody put on burns in the true fire. */
@@ -98,18 +128,16 @@ export class PracticeNight {
     if (yardId !== this.yard.yardId) return;
     if (event.kind === 'plan-repaired') this.plan = undefined;
     if (event.kind === 'task-added' || event.kind === 'task-finished' || event.kind === 'shift-planned') this.tasks = undefined;
-    if (event.kind === 'cook-changed') this.loads = undefined;
+    if (event.kind === 'cook-changed') this.loads = this.cooks = undefined;
     if (event.kind === 'check-recorded') await this.layOn(event.pitId, event.checkId);
   }
 
   private async layOn(pitId: PitId, checkId: string): Promise<void> {
-    const checks = await this.house.checks.recent(this.house.em, this.yard.yardId, later(this.at, -HOUR_S));
-    const check = checks.find(({ id }) => id === checkId);
+    const check = await this.house.checks.one(this.house.em, this.yard.yardId, checkId);
     if (!check) return;
-    const lots = await this.house.wood.lots(this.house.em, this.yard.yardId);
-    const lot = lots.find(({ id }) => id === check.lotId);
+    const lot = check.lotId ? (await this.house.wood.lots(this.house.em, this.yard.yardId)).find(({ id }) => id === check.lotId) : undefined;
     const pieces = lot ? Array.from({ length: check.splits }, () => ({ ...pieceOfSize(lot, check.size), moisture: this.trueMoisture(lot.id, lot.moisture) })) : [];
-    this.truth.put(pitId, { pieces, raked: check.raked }, this.loads ?? new Map());
+    this.truth.put(pitId, { pieces, raked: check.raked }, this.loads ?? new Map(), check.air ?? undefined);
     const by = this.crew.hands.find(({ id }) => id === check.personId);
     if (by && !by.acting) by.playedByHand = true;
   }
@@ -125,7 +153,41 @@ export class PracticeNight {
     });
     if (readings.length === 0) return;
     await this.house.readings.record(gateway, { key: this.house.ids.next(), readings });
-    await this.settle();
+  }
+
+  /** Six readings a probe and minute, between where its zone was a minute ago and where it is, in one message. */
+  private async readFaulty(gateway: Actor, faulty: FaultyProbes): Promise<void> {
+    const { ambientTempC } = this.truth.sky();
+    const readings = this.yard.pits.flatMap((pit) => {
+      const [now, before] = [this.truth.seen(pit.id)?.zoneTempC, this.zonesBefore.get(pit.id)];
+      if (!now || !before || before.length === 0) return [];
+      return Array.from({ length: MINUTE_S / READ_FAULTY_EVERY_S }, (_, nth) => READ_FAULTY_EVERY_S * (nth + 1)).flatMap((s) => {
+        const at = later(this.at, s - MINUTE_S);
+        const between = now.map((tempC, zone) => (before[zone] ?? tempC) + ((tempC - (before[zone] ?? tempC)) * s) / MINUTE_S);
+        return pit.probes.map((probe) => ({ probeId: probe.id, takenAt: toIso(at), ...faulty.shown(probe.id, at, this.shown(pit, probe, between), ambientTempC) }));
+      });
+    });
+    for (let nth = 0; nth < readings.length; nth += MOST_READINGS) await this.house.readings.record(gateway, { key: this.house.ids.next(), readings: readings.slice(nth, nth + MOST_READINGS) });
+  }
+
+  private noteCourse(): void {
+    for (const { id, probes, zones } of this.yard.pits) {
+      const temps = this.truth.seen(id)?.zoneTempC;
+      if (!temps || probes.length === 0) continue;
+      const mean = probes.reduce((sum, { zone }) => sum + (temps[Math.min(zone, zones.length - 1)] ?? 0), 0) / probes.length;
+      this.course.set(id, (this.course.get(id) ?? new Map<EpochS, number>()).set(this.at, mean));
+    }
+  }
+
+  /** The food takes in the air of its zones; now and then its probes are read. */
+  private async readFood(gateway: Actor): Promise<void> {
+    const { em, food, cuts, cooking, ids } = this.house;
+    this.cooks ??= await food.cooks(em, this.yard.yardId, this.at);
+    if (!this.cooks.some(({ lies }) => lies.length > 0)) return;
+    this.food.note(this.cooks, await cuts.of(em, this.yard.yardId), (pitId, zone) => this.truth.seen(pitId)?.zoneTempC[zone]);
+    if (this.at % READ_FOOD_EVERY_S !== 0) return;
+    const entries = this.food.shown(this.cooks, this.at).map(({ cookId, tempC }) => ({ kind: 'reading' as const, cookId, at: toIso(this.at), stage: 'cooking' as const, tempC }));
+    if (entries.length > 0) await cooking.record(gateway, { key: ids.next(), entries });
   }
 
   private shown(pit: PitSettings, probe: PitSettings['probes'][number], zoneTempC: readonly number[]): number {
@@ -133,8 +195,15 @@ export class PracticeNight {
     return Math.round((tempC + (this.biases.get(probe.id) ?? 0) + PROBE_SD_K * this.noise.normal()) * 10) / 10;
   }
 
+  private isWeatherWorthTelling(now: EpochS): boolean {
+    const sinceS = now - this.yard.startsAt;
+    if (sinceS % WEATHER_EVERY_S === MINUTE_S) return true;
+    return this.toldSky !== undefined && sinceS % FEEL_EVERY_S === MINUTE_S && Math.abs(this.truth.sky().windMPerS - this.toldSky.windMPerS) >= FELT_M_PER_S;
+  }
+
   private async sayWeather(lead: Actor): Promise<void> {
     const sky = this.truth.sky();
+    this.toldSky = sky;
     const rounded = (value: number, step: number) => Math.round(value / step) * step;
     await this.house.weather.record(lead, {
       key: this.house.ids.next(),
@@ -177,13 +246,21 @@ export class PracticeNight {
       breaksKept: hand.breaksBegun.size,
       breaksDue: this.yard.breaksOf(hand.id),
     }));
-    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people };
+    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...(await this.probes()) };
+  }
+
+  private async probes(): Promise<ProbesReport> {
+    const { yardId, pits, startsAt } = this.yard;
+    const told = await Promise.all((this.faulty?.faults ?? []).map(async (fault) => ({ fault, ...(await this.house.readings.doubted(this.house.em, fault.probeId, fault)) })));
+    const called = await this.house.alarms.called(this.house.em, yardId, startsAt, this.at);
+    const nameOf = (id: string) => this.crew.hands.find((hand) => hand.id === id)?.name ?? '';
+    return probesReport({ pits, told, called, course: this.course, from: startsAt, until: this.at, nameOf });
   }
 }
 
 const tenths = (value: number) => Math.round(value * 10) / 10;
 
-export interface NightReport {
+export interface NightReport extends ProbesReport {
   readonly yard: string;
   readonly from: string;
   readonly until: string;

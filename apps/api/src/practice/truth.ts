@@ -1,6 +1,6 @@
 import type { PitSettings } from '@stokehold/domain/contract';
 import { surroundingsOf } from '@stokehold/domain/chamber';
-import { gradeOf, igniteTruth, type PitTruth, stepTruth, type TruthSeen, type WoodOn } from '@stokehold/domain/fire';
+import { type AirSet, airOf, gradeOf, igniteTruth, type PitTruth, stepTruth, type TruthSeen, type WoodOn } from '@stokehold/domain/fire';
 import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, randomStream, type RandomStream, seedFrom } from '@stokehold/domain/quantity';
 import { shapeOf } from '../pits/index.js';
 import { nextWallTime } from '../platform/index.js';
@@ -19,6 +19,8 @@ interface TruePit {
   readonly pit: PitSettings;
   readonly random: RandomStream;
   fire: PitTruth | undefined;
+  /** How hands left its air; undefined as in everyday firing. */
+  air: AirSet | undefined;
   /** Whether there is no bed now: so before the kindling has made one. */
   lost: boolean;
   bedsLost: number;
@@ -51,7 +53,7 @@ export class NightTruth {
     this.pits = new Map(
       pits.map((pit) => [
         pit.id,
-        { pit, random: randomStream(seedFrom(seed, 'pit', pit.name)), fire: undefined, lost: true, bedsLost: 0, inBandS: 0, burningS: 0 },
+        { pit, random: randomStream(seedFrom(seed, 'pit', pit.name)), fire: undefined, air: undefined, lost: true, bedsLost: 0, inBandS: 0, burningS: 0 },
       ]),
     );
     const hourBefore = later(startsAt, -HOUR_S);
@@ -89,16 +91,17 @@ export class NightTruth {
     const sky = this.sky();
     for (const one of this.pits.values()) {
       if (!one.fire) continue;
-      one.fire = stepTruth(one.fire, { ...this.around(one.pit, sky, loads), to });
+      one.fire = stepTruth(one.fire, { ...this.around(one, sky, loads), to });
       this.count(one, to - this.at);
     }
     this.at = to;
   }
 
-  /** Wood laid on a fire now, by whoever stands there. */
-  put(pitId: PitId, on: WoodOn, loads: ReadonlyMap<PitId, number>): void {
+  /** Wood laid on a fire now, by whoever stands there, and how they left its air; left out, the air stays as it was. */
+  put(pitId: PitId, on: WoodOn, loads: ReadonlyMap<PitId, number>, air?: AirSet): void {
     const one = this.one(pitId);
-    if (one.fire) one.fire = stepTruth(one.fire, { ...this.around(one.pit, this.sky(), loads), to: this.at }, on);
+    one.air = air ?? one.air;
+    if (one.fire) one.fire = stepTruth(one.fire, { ...this.around(one, this.sky(), loads), to: this.at }, on);
   }
 
   /** What somebody who looks at this fire sees; undefined when it does not burn. */
@@ -123,8 +126,9 @@ export class NightTruth {
     if (one.burningS > WARM_UP_S && chamberTempC >= band.lowC && chamberTempC <= band.highC) one.inBandS += spanS;
   }
 
-  private around(pit: PitSettings, sky: Sky, loads: ReadonlyMap<PitId, number>) {
-    return surroundingsOf({ ...sky, fireEndDeg: pit.fireEndHeadingDeg, foodLoadFrac: loads.get(pit.id) ?? 0 });
+  private around({ pit, air }: TruePit, sky: Sky, loads: ReadonlyMap<PitId, number>) {
+    const around = surroundingsOf({ ...sky, fireEndDeg: pit.fireEndHeadingDeg, foodLoadFrac: loads.get(pit.id) ?? 0 });
+    return air ? { ...around, air: airOf(air) } : around;
   }
 
   private one(pitId: PitId): TruePit {

@@ -1,15 +1,21 @@
 import { Module } from '@nestjs/common';
+import { TypeOrmModule } from '@nestjs/typeorm';
 import { FoodModule } from '../food/index.js';
 import { ShiftsModule } from '../shifts/index.js';
 import { WoodModule } from '../wood/index.js';
+import { WoodyardModule } from '../woodyard/index.js';
 import { YardsModule } from '../yards/index.js';
+import { CostBooks } from './cost-books.js';
+import { CookPriceRow } from './cook-price.row.js';
+import { PayRulesRow } from './pay-rules.row.js';
 import { ServicesController } from './services.controller.js';
 import { Services } from './services.service.js';
+import { ServicesStore } from './services.store.js';
 
 @Module({
-  imports: [FoodModule, WoodModule, ShiftsModule, YardsModule],
+  imports: [TypeOrmModule.forFeature([PayRulesRow, CookPriceRow]), FoodModule, WoodModule, WoodyardModule, ShiftsModule, YardsModule],
   controllers: [ServicesController],
-  providers: [Services],
+  providers: [CostBooks, Services, ServicesStore],
   exports: [Services],
 })
 export class ServicesModule {}

@@ -1,110 +1,83 @@
 import { Injectable } from '@nestjs/common';
-import type { CookView, CrewMember, ServiceCost } from '@stokehold/domain/contract';
-import { type NightCost, nightCost, type Stay } from '@stokehold/domain/cost';
-import { type Cents, cents, type CookId, type EpochS, fromIso, HOUR_S, later, type ServiceId, type YardId } from '@stokehold/domain/quantity';
-import { wetMassKg } from '@stokehold/domain/wood';
+import type { Done, PayRulesView, PriceCook, RouteInput, Routes, SavePayRules, ServiceCost, ServiceCosts } from '@stokehold/domain/contract';
+import { type EpochS, fromIso, later, type ServiceId, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { Food, FoodStore, type Lay } from '../food/index.js';
-import { type Actor, Clock } from '../platform/index.js';
-import { Shifts } from '../shifts/index.js';
-import { type Lot, WoodStore } from '../wood/index.js';
-import { Yards } from '../yards/index.js';
+import { Food, FoodStore } from '../food/index.js';
+import { type Actor, Clock, Commands, refused } from '../platform/index.js';
+import { WoodyardStore } from '../woodyard/index.js';
+import { againstPull } from './against-pull.js';
+import { type Books, CostBooks, NIGHT_BEFORE_S } from './cost-books.js';
+import { nightOf, ownOf, type ServiceNight } from './night-sheet.js';
+import { paidIn, USUAL_RULES } from './pay-of-night.js';
+import { lineOf, sheetOf } from './service-sheet.js';
+import { ServicesStore } from './services.store.js';
 
-/** What was burned or worked longer before the service than this was for another meal. */
-const NIGHT_BEFORE_S = 20 * HOUR_S;
-const sumOf = <T>(all: readonly T[], of: (one: T) => number) => all.reduce((sum, one) => sum + of(one), 0);
-const sumCents = (all: readonly { costCents: Cents }[]) => cents(sumOf(all, ({ costCents }) => costCents));
-
-/** What a service costs: the wood its cooks' fires burned and the hours that kept them. */
+/** What services cost: the wood their cooks' fires burned, the hours that kept them, and the meat. */
 @Injectable()
 export class Services {
   constructor(
     private readonly database: DataSource,
     private readonly clock: Clock,
+    private readonly commands: Commands,
+    private readonly store: ServicesStore,
+    private readonly books: CostBooks,
     private readonly food: Food,
     private readonly foodStore: FoodStore,
-    private readonly wood: WoodStore,
-    private readonly shifts: Shifts,
-    private readonly yards: Yards,
+    private readonly woodyard: WoodyardStore,
   ) {}
 
-  async cost(actor: Actor, serviceId: ServiceId): Promise<ServiceCost> {
-    const { yardId } = actor;
+  async cost({ yardId }: Pick<Actor, 'yardId'>, serviceId: ServiceId): Promise<ServiceCost> {
+    const em = this.database.manager;
+    const service = await this.food.service(em, yardId, serviceId);
+    const books = await this.books.read(em, yardId, [service]);
+    const night = nightOf(service, books);
+    const own = (await this.foodStore.cooks(em, { yardId })).filter((cook) => cook.serviceId === serviceId);
+    const sheet = sheetOf({ ...books, service, own, night: night.sheet, unpricedSplits: await this.store.unpriced(em, yardId, night.span.from, night.span.until), against: null });
+    return { ...sheet, against: await this.against(em, yardId, sheet, night, books) };
+  }
+
+  /** What the services since a time cost, each by itself; the books are read once. */
+  async costs({ yardId }: Pick<Actor, 'yardId'>, since: EpochS): Promise<ServiceCosts> {
     const em = this.database.manager;
     const now = this.clock.now(yardId);
-    const service = await this.food.service(em, yardId, serviceId);
-    const cooks = await this.foodStore.cooks(em, { yardId });
-    const own = cooks.filter((cook) => cook.serviceId === serviceId);
-    const readyBy = fromIso(service.readyBy);
-    const night = { from: later(readyBy, -NIGHT_BEFORE_S), until: now < readyBy ? now : readyBy };
-    const lots = await this.wood.lots(em, yardId);
-    const crew = await this.yards.crew(em, yardId);
-    return sheetOf({ service, own, lots, crew, night: await this.costOf(em, yardId, { ...night, cooks, lots, crew }) });
+    const services = (await this.foodStore.services(em, { yardId })).filter(({ readyBy }) => fromIso(readyBy) >= since && later(fromIso(readyBy), -NIGHT_BEFORE_S) < now);
+    if (services.length === 0) return [];
+    const books = await this.books.read(em, yardId, services);
+    return services.map((service) => lineOf(service, ownOf(service, books), nightOf(service, books).sheet));
   }
 
-  private async costOf(em: EntityManager, yardId: YardId, night: Night): Promise<NightCost> {
-    const { from, until, cooks, lots, crew } = night;
-    const lays = await this.foodStore.lays(em, yardId);
-    const paid = await this.shifts.paid(em, yardId, from, until);
-    return nightCost({
-      stays: lays.filter((lay) => lay.from < until && (lay.until ?? until) > from).map((lay) => stayOf(lay, cooks, until)),
-      burned: (await this.wood.burned(em, yardId)).filter(({ at }) => from <= at && at <= until),
-      lots: lots.map((lot) => ({ lotId: lot.id, priceCents: cents(lot.priceCents), boughtPieces: lot.boughtPieces })),
-      paid: paid.map(({ personId, paidS }) => ({ personId, workedS: paidS, centsPerHour: crew.find(({ id }) => id === personId)?.rateCentsPerHour ?? 0 })),
+  priceCook(actor: Actor, command: PriceCook & RouteInput<Routes['priceCook']>): Promise<Done> {
+    return this.commands.run(actor, 'price-cook', command, async (deed) => {
+      const [cook] = await this.foodStore.cooks(deed.em, { id: command.cookId, yardId: deed.yardId });
+      if (!cook) refused('cook-unknown', 'There is no such cook in this yard. Open the service to see what is cooked for it.');
+      await this.store.priceCook(deed.em, command.cookId, command.meatCents);
+      deed.tell({ kind: 'cook-changed', cookId: command.cookId });
+      return { done: true };
     });
   }
-}
 
-/** The stretch of time that a service is charged for, and who and what there is to charge. */
-interface Night {
-  readonly from: EpochS;
-  readonly until: EpochS;
-  readonly cooks: readonly CookView[];
-  readonly lots: readonly Lot[];
-  readonly crew: readonly CrewMember[];
-}
+  async payRules({ yardId }: Actor): Promise<PayRulesView> {
+    return (await this.store.payRules(this.database.manager, yardId)) ?? USUAL_RULES;
+  }
 
-function stayOf(lay: Lay, cooks: readonly CookView[], until: EpochS): Stay {
-  const cook = cooks.find(({ id }) => id === lay.cookId);
-  const weightKg = cook ? (cook.weightKg * lay.pieces) / cook.pieces : 0;
-  return { cookId: lay.cookId, pitId: lay.pitId, weightKg, from: lay.from, until: lay.until ?? until };
-}
+  savePayRules(actor: Actor, command: SavePayRules): Promise<Done> {
+    return this.commands.run(actor, 'save-pay-rules', command, async (deed) => {
+      await this.store.savePayRules(deed.em, deed.yardId, command.rules);
+      return { done: true };
+    });
+  }
 
-function sheetOf(given: {
-  service: ServiceCost['service'];
-  own: readonly CookView[];
-  lots: readonly Lot[];
-  crew: readonly CrewMember[];
-  night: NightCost;
-}): ServiceCost {
-  const { service, own, lots, crew } = given;
-  const isOwn = ({ cookId }: { cookId: CookId | null }) => own.some(({ id }) => id === cookId);
-  const wood = given.night.wood.filter(isOwn);
-  const hours = given.night.crew.filter(isOwn);
-  const woodCents = sumCents(wood);
-  const crewCents = sumCents(hours);
-  const totalCents = cents(woodCents + crewCents);
-  const servedKg = sumOf(own, ({ yieldKg, weightKg }) => yieldKg ?? weightKg);
-  return {
-    service,
-    cooks: own.map((cook) => ({
-      cook,
-      woodCents: sumCents(wood.filter(({ cookId }) => cookId === cook.id)),
-      crewCents: sumCents(hours.filter(({ cookId }) => cookId === cook.id)),
-    })),
-    wood: lots.flatMap((lot) => {
-      const shares = wood.filter(({ lotId }) => lotId === lot.id);
-      const splits = sumOf(shares, ({ pieces }) => pieces);
-      return shares.length > 0 ? [{ lot: lot.name, splits, massKg: splits * wetMassKg(lot), costCents: sumCents(shares) }] : [];
-    }),
-    crew: crew.flatMap(({ id, name }) => {
-      const shares = hours.filter(({ personId }) => personId === id);
-      return shares.length > 0 ? [{ person: name, workedS: sumOf(shares, ({ workedS }) => workedS), costCents: sumCents(shares) }] : [];
-    }),
-    woodCents,
-    crewCents,
-    totalCents,
-    perPortionCents: service.portions > 0 ? totalCents / service.portions : null,
-    perKgCents: servedKg > 0 ? totalCents / servedKg : null,
-  };
+  private async against(em: EntityManager, yardId: YardId, sheet: ServiceCost, night: ServiceNight, books: Books): Promise<ServiceCost['against']> {
+    const shift = night.shifts.at(-1);
+    const plan = shift && (await this.woodyard.firstPull(em, shift.id));
+    if (!shift || !plan) return null;
+    const { span } = night;
+    const plannedPeople = shift.people.map((person) => ({ ...person, wasAway: [], presence: 'here' as const, breaks: person.breaks.map(({ beganAt: _began, endedAt: _ended, ...rest }) => rest) }));
+    const begin = Math.min(...plan.loads.map(({ from }) => from));
+    const kept = shift.pits.reduce((sum, { lightAt }) => sum + Math.max(0, Math.min(shift.until, span.until) - Math.max(lightAt, span.from, begin)), 0);
+    return againstPull(plan, { burned: night.sheet.wood, burnedS: kept, until: span.until, meanWindMPerS: await this.store.meanWindMPerS(em, yardId, span.from, span.until), lots: books.lots }, {
+      splits: sheet.cooks.reduce((sum, { splits }) => sum + splits, 0), woodCents: sheet.woodCents, crewCents: sheet.crewCents, paid: night.paid,
+      plannedPaid: paidIn([{ ...shift, people: plannedPeople }], span, { ...books.pay, nights: books.pay.nights.touching(span) }),
+    });
+  }
 }

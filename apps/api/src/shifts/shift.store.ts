@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
-import { type EpochS, later, type ShiftId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, HOUR_S, type ShiftId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { type Break, type KeptPerson, type KeptShift, LEAD_S, type RunningShift } from '@stokehold/domain/shift';
 import { type EntityManager, In, Not } from 'typeorm';
+import { holdYard, Remembered } from '../platform/index.js';
 import { AbsenceRow } from './absence.row.js';
 import { CrewBreakRow } from './crew-break.row.js';
 import { ShiftPersonRow } from './shift-person.row.js';
@@ -34,11 +35,16 @@ from shift`;
 
 @Injectable()
 export class ShiftStore {
+  private readonly remembered = new Remembered<RunningShift[]>(['shift-planned', 'presence-reported', 'break-reported', 'crew-set-up']);
+
   /** The yard's shifts that meet a stretch of time, with the hours that reach past them; from first to last. */
   async between(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<RunningShift[]> {
-    return (await em.query(`${SHIFTS} where yard_id = $1 and ends_at > $2 and starts_at <= $3 order by starts_at`, [
-      yardId, toIso(later(from, -LEAD_S)), toIso(later(until, LEAD_S)),
-    ])) as RunningShift[];
+    // Asked every minute, by whole hours: within the hour the answer is the same.
+    const hours = { from: Math.floor((from - LEAD_S) / HOUR_S) * HOUR_S, until: Math.ceil((until + LEAD_S) / HOUR_S) * HOUR_S };
+    const near = await this.remembered.once(em, `${yardId} ${hours.from} ${hours.until}`, () =>
+      em.query(`${SHIFTS} where yard_id = $1 and ends_at > to_timestamp($2) and starts_at <= to_timestamp($3) order by starts_at`, [yardId, hours.from, hours.until]),
+    );
+    return near.filter((shift) => shift.until > from - LEAD_S && shift.from <= until + LEAD_S);
   }
 
   /** The shift with this id, whose ever it is. */
@@ -49,12 +55,10 @@ export class ShiftStore {
     return { yardId: row.yardId as YardId, shift };
   }
 
-  /**
-   * Changes to the shifts of one yard are made one after the other, so that no two overlap and none is lost. No key update:
-   * the command's key refers to the yard already, and two commands that want more would wait for each other for ever.
-   */
+  /** Changes to the shifts of one yard are made one after the other, so that no two overlap and none is lost. */
   async hold(em: EntityManager, yardId: YardId): Promise<void> {
-    await em.query('select 1 from yard where id = $1 for no key update', [yardId]);
+    await holdYard(em, yardId);
+    this.remembered.forget(em);
   }
 
   /** Whether one of these breaks belongs to another shift. */
@@ -66,6 +70,7 @@ export class ShiftStore {
   /** The shift as it is from now on; rows that stay keep what refers to them. */
   async save(em: EntityManager, yardId: YardId, shift: KeptShift): Promise<void> {
     const { id: shiftId, people, pits } = shift;
+    this.remembered.forget(em);
     await em.upsert(ShiftRow, { id: shiftId, yardId, startsAt: dateOf(shift.from), endsAt: dateOf(shift.until) }, ['id']);
     await em.delete(ShiftPersonRow, { shiftId, crewMemberId: Not(In(people.map(({ id }) => id))) });
     await em.delete(ShiftPitRow, { shiftId, pitId: Not(In(pits.map(({ pitId }) => pitId))) });
@@ -79,6 +84,7 @@ export class ShiftStore {
   /** Somebody's hours, absences and breaks. */
   async savePerson(em: EntityManager, shiftId: ShiftId, person: KeptPerson): Promise<void> {
     const key = { shiftId, crewMemberId: person.id };
+    this.remembered.forget(em);
     const { presence, presenceFrom, presenceUntil } = person;
     const values = {
       ...key, presence, startsAt: dateOf(person.startsAt), endsAt: dateOf(person.endsAt), presenceFrom: dateOrNull(presenceFrom), presenceUntil: dateOrNull(presenceUntil),

@@ -16,6 +16,11 @@ export class ShiftsController {
     return this.shifts.plan(actor, input);
   }
 
+  @Answers(routes.comingShifts)
+  coming(@By() actor: Actor) {
+    return this.shifts.coming(actor);
+  }
+
   @Answers(routes.reportPresence)
   reportPresence(@Input() input: RouteInput<Routes['reportPresence']>, @By() actor: Actor) {
     return this.shifts.reportPresence(actor, input);

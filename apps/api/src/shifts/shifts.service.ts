@@ -1,11 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import type { Done, PlanShift, ReportBreak, ReportPresence, ShiftView } from '@stokehold/domain/contract';
-import { type EpochS, fromIso, HOUR_S, later, type PersonId, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, fromIso, HOUR_S, later, type PersonId, type ShiftId, type YardId } from '@stokehold/domain/quantity';
 import {
   breakReported, changed, type KeptPerson, type KeptShift, LEAD_S, paidS, plannable, type PlannedShift, reported, runningOf, type RunningShift,
 } from '@stokehold/domain/shift';
-import type { EntityManager } from 'typeorm';
-import { type Actor, Commands, type Deed, refused } from '../platform/index.js';
+import { DataSource, type EntityManager } from 'typeorm';
+import { type Actor, Clock, Commands, type Deed, refused } from '../platform/index.js';
 import { Yards } from '../yards/index.js';
 import { shiftRefused } from './shift.refusals.js';
 import { ShiftStore } from './shift.store.js';
@@ -14,6 +14,8 @@ import { Tasks } from './tasks.service.js';
 
 /** How long before their shift somebody may say that they will be late or not come. */
 const HEARD_BEFORE_S = 24 * HOUR_S;
+/** How far ahead shifts are shown. */
+const COMING_S = 14 * 24 * HOUR_S;
 
 /** The nights: who works when, which pits burn, who is there. */
 @Injectable()
@@ -23,6 +25,8 @@ export class Shifts {
     private readonly store: ShiftStore,
     private readonly tasks: Tasks,
     private readonly yards: Yards,
+    private readonly database: DataSource,
+    private readonly clock: Clock,
   ) {}
 
   plan(actor: Actor, command: PlanShift): Promise<Done> {
@@ -63,6 +67,29 @@ export class Shifts {
   /** The shift that runs now; the next one counts from three hours before its start. */
   async running(em: EntityManager, yardId: YardId, now: EpochS): Promise<RunningShift | undefined> {
     return runningOf(await this.store.between(em, yardId, now, now), now);
+  }
+
+  /** A shift as the screens show it. */
+  shown(shift: RunningShift, now: EpochS): ShiftView {
+    return shiftView(shift, now, new Map());
+  }
+
+  /** The shift with this id, of this yard. */
+  async one(em: EntityManager, yardId: YardId, id: ShiftId): Promise<RunningShift | undefined> {
+    const known = await this.store.one(em, id);
+    return known?.yardId === yardId ? known.shift : undefined;
+  }
+
+  /** The shift that runs and those of the next two weeks, as the screens show them. */
+  async coming({ yardId }: Actor): Promise<ShiftView[]> {
+    const now = this.clock.now(yardId);
+    const shifts = await this.store.between(this.database.manager, yardId, now, later(now, COMING_S));
+    return shifts.filter(({ until }) => until > now).map((shift) => this.shown(shift, now));
+  }
+
+  /** The shifts that meet a stretch of time, from first to last. */
+  between(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<RunningShift[]> {
+    return this.store.between(em, yardId, from, until);
   }
 
   /** The running shift as the screens show it; the plan says when each break should begin. */

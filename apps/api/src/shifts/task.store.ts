@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { TaskKind } from '@stokehold/domain/contract';
 import { type EpochS, HOUR_S, later, type PersonId, type PitId, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
-import type { EntityManager } from 'typeorm';
+import { Between, type EntityManager } from 'typeorm';
+import { Remembered } from '../platform/index.js';
 import { TaskRow } from './task.row.js';
 
 /** A task outside any shift that nobody did leaves the screens this long after its latest time. */
@@ -43,13 +44,19 @@ const taskOf = (row: TaskRow): Task => ({
 
 @Injectable()
 export class TaskStore {
+  private readonly remembered = new Remembered<Task[]>();
+
   async one(em: EntityManager, id: TaskId): Promise<{ readonly yardId: YardId; readonly task: Task } | undefined> {
     const row = await em.findOneBy(TaskRow, { id });
     return row ? { yardId: row.yardId as YardId, task: taskOf(row) } : undefined;
   }
 
   /** Tasks not done and those done since; none of a shift that is over. By due time, then id. */
-  async shown(em: EntityManager, yardId: YardId, now: EpochS, doneSince: EpochS): Promise<Task[]> {
+  shown(em: EntityManager, yardId: YardId, now: EpochS, doneSince: EpochS): Promise<Task[]> {
+    return this.remembered.once(em, `${yardId} ${now} ${doneSince}`, () => this.askShown(em, yardId, now, doneSince));
+  }
+
+  private async askShown(em: EntityManager, yardId: YardId, now: EpochS, doneSince: EpochS): Promise<Task[]> {
     const rows = await em
       .createQueryBuilder(TaskRow, 'task')
       .where('task.yardId = :yardId', { yardId })
@@ -62,6 +69,12 @@ export class TaskStore {
     return rows.map(taskOf);
   }
 
+  /** Tasks that somebody did between two instants, in order of time. */
+  async doneBetween(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<Task[]> {
+    const rows = await em.find(TaskRow, { where: { yardId, doneAt: Between(dateOf(from), dateOf(until)) }, order: { doneAt: 'asc', id: 'asc' } });
+    return rows.map(taskOf);
+  }
+
   /** The tasks of lighting that a shift made. */
   async lights(em: EntityManager, shiftId: ShiftId): Promise<Task[]> {
     return (await em.find(TaskRow, { where: { shiftId, kind: 'light' }, order: { id: 'asc' } })).map(taskOf);
@@ -69,6 +82,7 @@ export class TaskStore {
 
   async save(em: EntityManager, yardId: YardId, task: Task): Promise<void> {
     const { earliestAt, dueAt, latestAt, doneAt, ...rest } = task;
+    this.remembered.forget(em);
     await em.upsert(
       TaskRow,
       { ...rest, yardId, earliestAt: dateOf(earliestAt), dueAt: dateOf(dueAt), latestAt: dateOf(latestAt), doneAt: doneAt === null ? null : dateOf(doneAt) },
@@ -77,6 +91,7 @@ export class TaskStore {
   }
 
   async remove(em: EntityManager, id: TaskId): Promise<void> {
+    this.remembered.forget(em);
     await em.delete(TaskRow, { id });
   }
 }

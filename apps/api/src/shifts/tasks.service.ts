@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { AddTask, Done, RouteInput, Routes, TaskView } from '@stokehold/domain/contract';
-import { type EpochS, fromIso, HOUR_S, later, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, fromIso, HOUR_S, later, type PitId, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { deviceTime, type KeptShift, lightTask } from '@stokehold/domain/shift';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, refused } from '../platform/index.js';
@@ -18,6 +18,16 @@ const taskView = ({ shiftId: _shiftId, ...task }: Task): TaskView => ({
   latestAt: toIso(task.latestAt),
   doneAt: task.doneAt === null ? null : toIso(task.doneAt),
 });
+
+/** A haul as the wood pull wants it. */
+export interface PulledHaul {
+  readonly pitId: PitId;
+  readonly earliestAt: EpochS;
+  readonly dueAt: EpochS;
+  readonly latestAt: EpochS;
+  readonly lengthS: number;
+  readonly note: string;
+}
 
 /** The work of the night beside checks and breaks. */
 @Injectable()
@@ -75,6 +85,24 @@ export class Tasks {
     for (const task of lights.filter((one) => !one.doneAt && !burns(one))) await this.store.remove(deed.em, task.id);
   }
 
+  /** Hauls of a wood pull in place of those of the pull before that nobody has done; hauls to pits that stay as they were are left. */
+  async replaceHauls(deed: Deed, shiftId: ShiftId, before: readonly string[], hauls: readonly PulledHaul[], staying: ReadonlySet<PitId>): Promise<{ readonly left: readonly TaskId[]; readonly added: readonly TaskId[] }> {
+    const left: TaskId[] = [];
+    for (const id of before as readonly TaskId[]) {
+      const known = (await this.store.one(deed.em, id))?.task;
+      if (!known || known.doneAt !== null) continue;
+      if (known.pitId !== null && staying.has(known.pitId)) left.push(id);
+      else await this.store.remove(deed.em, id);
+    }
+    const added = hauls.map((haul) => ({ ...haul, id: this.ids.next<TaskId>() }));
+    for (const { id, pitId, earliestAt, dueAt, latestAt, lengthS, note } of added) {
+      await this.store.save(deed.em, deed.yardId, { id, shiftId, kind: 'haul', pitId, earliestAt, dueAt, latestAt, lengthS, people: 1, note, doneAt: null, doneBy: null });
+    }
+    const told = added[0]?.id ?? before[0];
+    if (told !== undefined) deed.tell({ kind: 'task-added', taskId: told as TaskId });
+    return { left, added: added.map(({ id }) => id) };
+  }
+
   /** What is still to do, by due time. */
   async open(em: EntityManager, yardId: YardId, now: EpochS): Promise<Task[]> {
     return this.store.shown(em, yardId, now, now);
@@ -83,6 +111,10 @@ export class Tasks {
   /** What is still to do, and what was done since. */
   ofNight(em: EntityManager, yardId: YardId, now: EpochS, since: EpochS): Promise<Task[]> {
     return this.store.shown(em, yardId, now, since);
+  }
+
+  doneBetween(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<Task[]> {
+    return this.store.doneBetween(em, yardId, from, until);
   }
 
   /** What is still to do, and what was done in the last two hours. */

@@ -17,7 +17,7 @@ const send = (body: object) => request(house.app.getHttpServer()).post('/api/wea
 const now = async (at = house.now) => weatherView.strict().parse(await house.app.get(WeatherNow).at(house.database.manager, house.yardId, at));
 
 it('until somebody looks, a calm mild night is reckoned with, and it says that nobody looked', async () => {
-  expect(await now()).toEqual({ windMPerS: 0, gustMPerS: 0, fromDeg: 0, ambientTempC: 15, rainFrac: 0, seenAt: null });
+  expect(await now()).toEqual({ windMPerS: 0, gustMPerS: 0, fromDeg: 0, ambientTempC: 15, rainFrac: 0, seenAt: null, source: 'supposed' });
 });
 
 it('what was seen last counts, with its age; the same key twice is one look', async () => {

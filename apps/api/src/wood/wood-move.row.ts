@@ -1,8 +1,8 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 
-export type WoodMoveKind = 'bought' | 'pulled' | 'brought-back' | 'burned' | 'recounted';
+export type WoodMoveKind = 'bought' | 'pulled' | 'brought-back' | 'burned' | 'recounted' | 'trimmed';
 
-/** One entry of the wood's ledger: what lies where is the sum of them, and none is ever changed. */
+/** One entry of the wood's ledger: what lies where is the sum of them, kept in `lot` and `cart_wood`. None is ever changed. */
 @Entity('wood_move')
 export class WoodMoveRow {
   @PrimaryColumn('uuid') id: string;
@@ -13,6 +13,8 @@ export class WoodMoveRow {
   @Column('text') kind: WoodMoveKind;
   @Column('integer', { name: 'stack_pieces' }) stackPieces: number;
   @Column('integer', { name: 'cart_pieces' }) cartPieces: number;
+  /** Splits on the cart that are trimmed now and were not, negative the other way. */
+  @Column('integer', { name: 'trimmed_pieces', default: 0 }) trimmedPieces: number;
   @Column('timestamptz', { name: 'moved_at' }) movedAt: Date;
   @Column('uuid', { name: 'crew_member_id', nullable: true }) crewMemberId: string | null;
   @Column('uuid', { name: 'check_id', nullable: true }) checkId: string | null;

@@ -1,14 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import type { CartView, LotView, PitSettings, WoodView } from '@stokehold/domain/contract';
-import { dryBasis, type EpochS, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
-import { dryMassKg, heatOfPieceJ, liesAcross, type Piece, splitsNeeded, usualDryKgPerS, wetMassKg } from '@stokehold/domain/wood';
+import { type EpochS, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { BURNS_UP_TO, dryMassKg, expectedDryKg, heatOfPieceJ, liesAcross, type Pace, type Piece, USUAL_SPLIT, wetMassKg } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
 import { Shifts } from '../shifts/index.js';
 import { Yards } from '../yards/index.js';
+import { Paces } from './paces.service.js';
 import { type Lot, type OnCart, WoodStore } from './wood.store.js';
-
-/** A split as it is reckoned where no lot is known: 3.6 in thick, 14 in long. Source: common practice, no source. */
-const USUAL_SPLIT: Omit<Piece, 'moisture'> = { thicknessM: 0.092, lengthM: 0.36, species: 'white-oak' };
 
 const fitsOf = (lot: Piece, pits: readonly PitSettings[]): LotView['fits'] =>
   pits.filter(({ retired }) => !retired).map((pit) => ({ pitId: pit.id, lies: liesAcross({ lengthM: lot.lengthM, ...pit }) }));
@@ -29,6 +27,7 @@ const lotView = (lot: Lot, pits: readonly PitSettings[]): LotView => ({
   inStack: lot.inStack,
   onCarts: lot.onCarts,
   burned: lot.burned,
+  offcuts: lot.offcuts,
   fits: fitsOf(lot, pits),
 });
 
@@ -39,29 +38,29 @@ export class WoodViews {
     private readonly store: WoodStore,
     private readonly yards: Yards,
     private readonly shifts: Shifts,
+    private readonly paces: Paces,
   ) {}
 
-  /** @param burnRates dry wood a second, as believed of each burning fire; a fire that is not among them burns as pits of its size do. */
+  /** @param burnRates dry wood a second, as believed of the last hour of each burning fire */
   async view(em: EntityManager, yardId: YardId, now: EpochS, burnRates: ReadonlyMap<PitId, number>): Promise<WoodView> {
     const pits = await this.yards.pits(em, yardId);
     const lots = await this.store.lots(em, yardId);
     const onCarts = await this.store.carts(em, yardId);
     const shift = await this.shifts.running(em, yardId, now);
+    const paces = shift ? await this.paces.of(em, yardId, now, { shift, pits, recent: burnRates }) : new Map<PitId, Pace>();
     const burning = (shift?.pits ?? []).flatMap(({ pitId, lightAt }) => {
-      const pit = pits.find(({ id }) => id === pitId);
-      return pit && shift ? [{ pit, durationS: Math.max(0, shift.until - Math.max(now, lightAt)) }] : [];
+      const pace = paces.get(pitId);
+      return pace && shift ? [{ pitId, pace, durationS: Math.max(0, shift.until - Math.max(now, lightAt)) }] : [];
     });
-    const cartOf = ({ pit, durationS }: (typeof burning)[number]): CartView => {
-      const cart = onCarts.filter(({ pitId }) => pitId === pit.id);
-      const dryKgPerS = burnRates.get(pit.id) ?? usualDryKgPerS({ lengthM: pit.chamberLengthM, diameterM: pit.chamberDiameterM });
-      const needed = splitsNeeded({ durationS, dryKgPerS, pieceDryKg: dryMassKg(pieceFor(cart, lots)) });
-      return { pitId: pit.id, splits: cart.reduce((sum, { pieces }) => sum + pieces, 0), lots: cart.map(({ lotId, pieces }) => ({ lotId, pieces })), needed };
+    const cartOf = ({ pitId, pace, durationS }: (typeof burning)[number]): CartView => {
+      const cart = onCarts.filter((one) => one.pitId === pitId);
+      return { ...cartOn(pitId, cart), needed: expectedDryKg(pace, 0, durationS) / dryMassKg(pieceFor(cart, lots)) };
     };
     const carts = burning.map(cartOf);
     return {
       lots: lots.map((lot) => lotView(lot, pits)),
       carts: [...carts, ...restingCarts(onCarts, carts)],
-      splitsLeft: lots.reduce((sum, { inStack }) => sum + inStack, 0) + onCarts.reduce((sum, { pieces }) => sum + pieces, 0),
+      splitsLeft: lots.filter(({ moisture }) => moisture <= BURNS_UP_TO).reduce((sum, { inStack }) => sum + inStack, 0) + onCarts.reduce((sum, { pieces }) => sum + pieces, 0),
       splitsNeeded: carts.reduce((sum, { needed }) => sum + needed, 0),
     };
   }
@@ -71,14 +70,15 @@ export class WoodViews {
 function pieceFor(cart: readonly OnCart[], lots: readonly Lot[]): Piece {
   const top = lots.find(({ id }) => id === cart[0]?.lotId);
   const most = lots.reduce<Lot | undefined>((best, lot) => (lot.inStack > (best?.inStack ?? 0) ? lot : best), undefined);
-  return top ?? most ?? { ...USUAL_SPLIT, moisture: dryBasis(0.15) };
+  return top ?? most ?? USUAL_SPLIT;
 }
+
+const cartOn = (pitId: PitId, cart: readonly OnCart[]): Omit<CartView, 'needed'> => ({
+  pitId, splits: cart.reduce((sum, { pieces }) => sum + pieces, 0), lots: cart.map(({ lotId, pieces, trimmed }) => ({ lotId, pieces, trimmed })),
+});
 
 /** A pit that rests tonight may still have wood on its cart. */
 function restingCarts(onCarts: readonly OnCart[], burning: readonly CartView[]): CartView[] {
   const resting = [...new Set(onCarts.map(({ pitId }) => pitId))].filter((pitId) => !burning.some((cart) => cart.pitId === pitId));
-  return resting.map((pitId) => {
-    const cart = onCarts.filter((one) => one.pitId === pitId);
-    return { pitId, splits: cart.reduce((sum, { pieces }) => sum + pieces, 0), lots: cart.map(({ lotId, pieces }) => ({ lotId, pieces })), needed: 0 };
-  });
+  return resting.map((pitId) => ({ ...cartOn(pitId, onCarts.filter((one) => one.pitId === pitId)), needed: 0 }));
 }

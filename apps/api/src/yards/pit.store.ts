@@ -3,6 +3,7 @@ import type { PitSettings } from '@stokehold/domain/contract';
 import { type EpochS, later, type PitId, type ProbeId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { LEAD_S } from '@stokehold/domain/shift';
 import { type EntityManager, In } from 'typeorm';
+import { Remembered } from '../platform/index.js';
 import { PitRow } from './pit.row.js';
 import { ProbeRow } from './probe.row.js';
 import { ZoneRow } from './zone.row.js';
@@ -21,11 +22,13 @@ const PITS = `
 /** Pits with their zones and probes. */
 @Injectable()
 export class PitStore {
+  private readonly remembered = new Remembered<PitSettings[]>(['pit-set-up']);
+
   /** By name. */
   async pits(em: EntityManager, of: { readonly yardId?: YardId; readonly id?: PitId }): Promise<PitSettings[]> {
-    return (await em.query(`${PITS} where ($1::uuid is null or yard_id = $1) and ($2::uuid is null or id = $2) order by lower(name), id`, [
-      of.yardId ?? null, of.id ?? null,
-    ])) as PitSettings[];
+    return this.remembered.once(em, `${of.yardId} ${of.id}`, () =>
+      em.query(`${PITS} where ($1::uuid is null or yard_id = $1) and ($2::uuid is null or id = $2) order by lower(name), id`, [of.yardId ?? null, of.id ?? null]),
+    );
   }
 
   async yardOf(em: EntityManager, id: PitId): Promise<YardId | undefined> {
@@ -40,6 +43,7 @@ export class PitStore {
 
   async save(em: EntityManager, yardId: YardId, pit: PitSettings): Promise<void> {
     const { zones, probes, band, ...settings } = pit;
+    this.remembered.forget(em);
     await em.upsert(PitRow, { ...settings, yardId, bandLowC: band.lowC, bandHighC: band.highC }, ['id']);
     await em.delete(ZoneRow, { pitId: pit.id });
     await em.insert(ZoneRow, zones.map(({ lengthM }, nth) => ({ pitId: pit.id, nth, lengthM })));

@@ -16,6 +16,8 @@ export class YardRow {
   @Column('double precision', { name: 'walk_speed_m_per_s' }) walkSpeedMPerS: number;
   @Column('double precision', { name: 'screen_diagonal_m' }) screenDiagonalM: number;
   @Column('double precision', { name: 'view_distance_m' }) viewDistanceM: number;
+  @Column('double precision', { name: 'latitude_deg', nullable: true }) latitudeDeg: number | null;
+  @Column('double precision', { name: 'longitude_deg', nullable: true }) longitudeDeg: number | null;
   @Column('boolean') practice: boolean;
   /** The number of the last fact told in this yard; only the outbox counts it on. */
   @Column({ type: 'bigint', insert: false, update: false, default: 0 }) seq: string;

@@ -2,22 +2,32 @@ import { Injectable } from '@nestjs/common';
 import type { YardSettings } from '@stokehold/domain/contract';
 import type { EpochS, YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
+import { holdYard, Remembered } from '../platform/index.js';
 import { YardRow } from './yard.row.js';
 
 /** A yard as it is set up. */
 export type Yard = YardSettings & { readonly id: YardId; readonly practice: boolean };
 
-const yardOf = ({ woodXM, woodYM, seq: _seq, createdAt: _createdAt, id, ...row }: YardRow): Yard => ({
+const yardOf = ({ woodXM, woodYM, latitudeDeg, longitudeDeg, seq: _seq, createdAt: _createdAt, id, ...row }: YardRow): Yard => ({
   ...row,
   id: id as YardId,
   woodPlace: { xM: woodXM, yM: woodYM },
+  ...(latitudeDeg !== null && longitudeDeg !== null && { place: { latitudeDeg, longitudeDeg } }),
 });
-const columnsOf = ({ woodPlace, ...settings }: YardSettings) => ({ ...settings, woodXM: woodPlace.xM, woodYM: woodPlace.yM });
+const columnsOf = ({ woodPlace, place, ...settings }: YardSettings) => ({
+  ...settings,
+  woodXM: woodPlace.xM,
+  woodYM: woodPlace.yM,
+  latitudeDeg: place?.latitudeDeg ?? null,
+  longitudeDeg: place?.longitudeDeg ?? null,
+});
 
 @Injectable()
 export class YardStore {
+  private readonly remembered = new Remembered<Yard>(['yard-set-up']);
+
   async yard(em: EntityManager, id: YardId): Promise<Yard> {
-    return yardOf(await em.findOneByOrFail(YardRow, { id }));
+    return this.remembered.once(em, id, async () => yardOf(await em.findOneByOrFail(YardRow, { id })));
   }
 
   /** The oldest first. */
@@ -34,11 +44,13 @@ export class YardStore {
   }
 
   async change(em: EntityManager, id: YardId, settings: YardSettings): Promise<void> {
+    this.remembered.forget(em);
     await em.update(YardRow, { id }, columnsOf(settings));
   }
 
   /** One change of the setup at a time: what is checked here still holds when it is written. */
   async hold(em: EntityManager, id: YardId): Promise<void> {
-    await em.query('select id from yard where id = $1 for no key update', [id]);
+    await holdYard(em, id);
+    this.remembered.forget(em);
   }
 }

@@ -43,6 +43,12 @@ it('the yard is changed once for the same key, and is read as it was written', a
   expect((await read()).yard).toEqual({ ...settings, id: house.yardId, practice: false });
   const told = await house.database.query(`select 1 from outbox where event->>'kind' = 'yard-set-up'`);
   expect(told).toHaveLength(1);
+  const placed = { ...settings, place: { latitudeDeg: 39.5, longitudeDeg: -105.25 } };
+  await send('/yard', { yard: placed }).expect(201);
+  expect((await read()).yard).toEqual({ ...placed, id: house.yardId, practice: false });
+  await send('/yard', { yard: { ...settings, place: { latitudeDeg: 39.5 } } }).expect(400).expect(refusal('input-invalid'));
+  await send('/yard', { yard: settings }).expect(201);
+  expect((await read()).yard).not.toHaveProperty('place');
   await send('/yard', { ...command, yard: { ...settings, name: 'Another' } }).expect(422).expect(refusal('key-reused'));
 });
 
@@ -68,6 +74,7 @@ it('a probe taken away keeps its readings, and comes back under its id', async (
   const pit = pitOf('Widow');
   await send('/pits', { pit }).expect(201);
   const [fireEnd, stackEnd] = pit.probes;
+  await house.database.query('select keep_reading_month(now())');
   await house.database.query(`insert into reading (probe_id, device_taken_at, taken_at, temp_c, arrived_at) values ($1, now(), now(), 120, now())`, [stackEnd!.id]);
   await send('/pits', { pit: { ...pit, probes: [fireEnd] } }).expect(201);
   expect((await pitNamed('Widow')).probes).toEqual([fireEnd]);

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { chmodSync, chownSync, mkdirSync, readFileSync, realpathSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { platform } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type Account, requireReach, serverAccount } from './account.js';
 import { type Binaries, findBinaries } from './binaries.js';
@@ -9,7 +10,6 @@ const LOG_KEPT_BYTES = 5_000_000;
 /** Small, for a kitchen's small computer. What is committed is on the disk: fsync and synchronous_commit stay as they are. */
 const SERVER_SETTINGS = {
   listen_addresses: '127.0.0.1',
-  unix_socket_directories: '',
   max_connections: '40',
   shared_buffers: '32MB',
   maintenance_work_mem: '32MB',
@@ -28,6 +28,17 @@ export interface EmbeddedOptions {
   readonly folder: string;
   /** More settings of the server, for tests. */
   readonly settings?: Readonly<Record<string, string>>;
+}
+
+/** What an address of a socket in the file system may be long, at the least of the systems it runs on (macOS). */
+const SOCKET_PATH_BYTES = 103;
+/** The longest name that the server gives a socket. */
+const SOCKET_NAME = '.s.PGSQL.65535';
+
+/** A socket among the server's own files spares every question the way through the network's code; pg_ctl passes its folder through a shell. */
+function socketSettings(files: string): Record<string, string> {
+  const fits = platform() !== 'win32' && /^[\w./@+-]+$/.test(files) && join(files, SOCKET_NAME).length <= SOCKET_PATH_BYTES;
+  return { unix_socket_directories: fits ? files : '', unix_socket_permissions: '0700' };
 }
 
 /** All that is needed to run the server of one folder. */
@@ -51,7 +62,8 @@ export async function preparePlace({ folder: given, settings }: EmbeddedOptions)
   if ((statSync(log, { throwIfNoEntry: false })?.size ?? 0) > LOG_KEPT_BYTES) renameSync(log, `${log}.1`);
   writeFileSync(log, '', { flag: 'a', mode: 0o600 });
   give(account, log);
-  return { binaries, account, folder, files: join(folder, 'database'), log, password: passwordOf(folder), settings: { ...SERVER_SETTINGS, ...settings } };
+  const files = join(folder, 'database');
+  return { binaries, account, folder, files, log, password: passwordOf(folder), settings: { ...SERVER_SETTINGS, ...socketSettings(files), ...settings } };
 }
 
 /** Hands a file to the account of the server. */

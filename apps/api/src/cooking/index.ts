@@ -1,0 +1,5 @@
+export { CookingCuts } from './cooking-cuts.js';
+export { CookingModule } from './cooking.module.js';
+export { CookingReactions } from './cooking.reactions.js';
+export { Cooking } from './cooking.service.js';
+export { Watch } from './watch.js';

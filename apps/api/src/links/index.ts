@@ -1,0 +1,1 @@
+export { LinksModule } from './links.module.js';

@@ -1,0 +1,1 @@
+export { LoadingModule } from './loading.module.js';

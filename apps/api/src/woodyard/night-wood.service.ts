@@ -1,0 +1,63 @@
+import { Injectable } from '@nestjs/common';
+import { type EpochS, type YardId } from '@stokehold/domain/quantity';
+import type { RunningShift } from '@stokehold/domain/shift';
+import type { EntityManager } from 'typeorm';
+import { FoodStore } from '../food/index.js';
+import { Fires } from '../pits/index.js';
+import { Shifts } from '../shifts/index.js';
+import { type OnCart, Paces, WoodStore } from '../wood/index.js';
+import { Yards } from '../yards/index.js';
+import type { BurningPit, PullFacts } from './pull-facts.js';
+import { ASSUMED_CLIMATE, type DryingLot, dryingLots } from './woodyard.forecast.js';
+import { WoodyardStore } from './woodyard.store.js';
+
+/** The wood of a yard and the night that burns it. */
+export interface NightWood {
+  readonly shift: RunningShift | undefined;
+  readonly pits: readonly BurningPit[];
+  readonly lots: readonly DryingLot[];
+  readonly carts: readonly OnCart[];
+  readonly climate: { readonly months: typeof ASSUMED_CLIMATE; readonly isAssumed: boolean };
+  /** The facts of a pull; undefined while nothing burns and nothing will. */
+  readonly facts: PullFacts | undefined;
+}
+
+/** Gathers what a pull, a forecast and a shopping list are made from. */
+@Injectable()
+export class NightWoods {
+  constructor(
+    private readonly store: WoodyardStore,
+    private readonly wood: WoodStore,
+    private readonly yards: Yards,
+    private readonly shifts: Shifts,
+    private readonly fires: Fires,
+    private readonly paces: Paces,
+    private readonly food: FoodStore,
+  ) {}
+
+  async gather(em: EntityManager, yardId: YardId, now: EpochS): Promise<NightWood> {
+    const shift = await this.shifts.running(em, yardId, now);
+    const known = await this.store.climate(em, yardId);
+    const climate = { months: known ?? ASSUMED_CLIMATE, isAssumed: known === undefined };
+    const lots = dryingLots(await this.wood.lots(em, yardId), await this.wood.readings(em, yardId), climate, now);
+    const carts = await this.wood.carts(em, yardId);
+    const pits = shift ? await this.burning(em, yardId, now, shift) : [];
+    const yard = await this.yards.settings(em, yardId);
+    const facts = shift && pits.length > 0 && shift.until > now
+      ? { now, until: shift.until, yard, pits, carts, lots: lots.map(({ lot, seasoning }) => ({ ...lot, nowMoisture: seasoning.now.moisture })) }
+      : undefined;
+    return { shift, pits, lots, carts, climate, facts };
+  }
+
+  private async burning(em: EntityManager, yardId: YardId, now: EpochS, shift: RunningShift): Promise<readonly BurningPit[]> {
+    const cooks = (await this.food.cooks(em, { yardId })).filter(({ offAt }) => offAt === null);
+    const stands = await this.yards.pits(em, yardId);
+    const paces = await this.paces.of(em, yardId, now, { shift, pits: stands, recent: await this.fires.burnRates(em, yardId, now) });
+    return shift.pits.flatMap(({ pitId, lightAt }) => {
+      const pit = stands.find(({ id }) => id === pitId);
+      const loadedZones = [...new Set(cooks.flatMap(({ lies }) => lies.filter((lie) => lie.pitId === pitId).map(({ zone }) => zone)))];
+      const pace = paces.get(pitId);
+      return pit && pace ? [{ pit, lightAt, pace, loadedZones }] : [];
+    });
+  }
+}

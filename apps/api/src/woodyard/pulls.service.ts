@@ -1,0 +1,133 @@
+import { Injectable } from '@nestjs/common';
+import type { Done, MakePull, PullView, SaveClimate } from '@stokehold/domain/contract';
+import { type EpochS, type LotId, type PitId, seedFrom, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, validatePull, worthRepull } from '@stokehold/scheduling/wood-pull';
+import type { EntityManager } from 'typeorm';
+import { type Actor, Commands, type Deed, Ids, log, refused, Workers } from '../platform/index.js';
+import { Tasks } from '../shifts/index.js';
+import { NightWoods } from './night-wood.service.js';
+import { pullProblemOf } from './pull-facts.js';
+import type { KeptLoad, WoodPullRow } from './wood-pull.row.js';
+import { WoodyardStore } from './woodyard.store.js';
+
+/** Loads whose haul nobody has done yet, without the wood that lay on the cart when they were planned. */
+const toHaulOf = (loads: readonly KeptLoad[], open: ReadonlySet<TaskId>): readonly CartLoad[] =>
+  loads.filter(({ taskId }) => taskId !== undefined && open.has(taskId)).map((load) => ({ ...load, wood: load.wood.filter(({ pileId }) => !load.onCart.includes(pileId)) }));
+const needsOf = (problem: PullProblem) => Object.fromEntries(problem.pits.map(({ id, hours }) => [id, hours.reduce((sum, { needJ }) => sum + needJ, 0)]));
+
+/** What the pits of a pull were thought to want from an instant on: its needs by the part of the hours that is left. */
+export function needLeftJ(pull: Pick<WoodPullRow, 'loads' | 'needJ'>, now: EpochS): ReadonlyMap<PitId, number> {
+  return new Map(Object.keys(pull.needJ).map((pitId) => {
+    const own = pull.loads.filter((load) => load.pitId === pitId);
+    return [pitId as PitId, own.reduce((sum, { needJ, from, until }) => sum + needJ * Math.min(1, Math.max(0, (until - Math.max(from, now)) / (until - from))), 0)];
+  }));
+}
+
+/** Plans which wood goes to which pit, makes hauls of it, and balances it again in the night. */
+@Injectable()
+export class Pulls {
+  constructor(
+    private readonly commands: Commands,
+    private readonly store: WoodyardStore,
+    private readonly night: NightWoods,
+    private readonly tasks: Tasks,
+    private readonly workers: Workers,
+    private readonly ids: Ids,
+  ) {}
+
+  saveClimate(actor: Actor, command: SaveClimate): Promise<Done> {
+    return this.commands.run(actor, 'save-climate', command, async (deed) => {
+      await this.store.saveClimate(deed.em, deed.yardId, command.months);
+      deed.tell({ kind: 'yard-set-up' });
+      return { done: true };
+    });
+  }
+
+  make(actor: Actor, command: MakePull): Promise<PullView> {
+    return this.commands.run(actor, 'make-pull', command, async (deed) => {
+      const made = await this.pull(deed, 'asked');
+      return made ?? refused('nothing-burns', 'No pit burns now or tonight. Plan a shift with its pits first; then the wood can be pulled.');
+    });
+  }
+
+  /** Makes the pull again when a pit would run short or wood that was promised is gone. Does nothing where no pull was made. */
+  async balance(deed: Deed): Promise<void> {
+    const current = await this.store.currentPull(deed.em, deed.yardId);
+    if (!current) return;
+    const { facts, shift } = await this.night.gather(deed.em, deed.yardId, deed.now);
+    if (!facts || shift?.id !== current.shiftId) return;
+    const worth = worthRepull(pullProblemOf(facts), beforeOf(current, deed.now, await this.openHauls(deed.em, deed.yardId, deed.now)));
+    if (worth) await this.pull(deed, worth.because);
+  }
+
+  /** What a haul of the current pull is to bring; undefined for a task that the pull knows nothing of. */
+  async woodOfHaul(em: EntityManager, yardId: YardId, taskId: TaskId): Promise<readonly Pick<LoadWood, 'lotId' | 'pieces' | 'way'>[] | undefined> {
+    const load = (await this.store.currentPull(em, yardId))?.loads.find((one) => one.taskId === taskId);
+    return load?.wood.filter(({ pileId }) => !load.onCart.includes(pileId));
+  }
+
+  /** Hauls that nobody has done yet. */
+  async openHauls(em: EntityManager, yardId: YardId, now: EpochS): Promise<ReadonlySet<TaskId>> {
+    return new Set((await this.tasks.open(em, yardId, now)).filter(({ kind, doneAt }) => kind === 'haul' && doneAt === null).map(({ id }) => id));
+  }
+
+  private async pull(deed: Deed, because: PullView['because']): Promise<PullView | undefined> {
+    const { shift, facts } = await this.night.gather(deed.em, deed.yardId, deed.now);
+    if (!shift || !facts) return undefined;
+    const problem = pullProblemOf(facts);
+    const valid = validatePull(problem);
+    if (!valid.ok) throw new Error(`The wood of this night is no problem for the pull: ${valid.refusal.code} at ${valid.refusal.where}.`);
+    const current = await this.store.currentPull(deed.em, deed.yardId);
+    const before = current?.shiftId === shift.id ? current : undefined;
+    const made = await this.workers.run('pullWood', {
+      problem, seed: seedFrom('pull', deed.yardId), ...(before && { toHaul: toHaulOf(before.loads, await this.openHauls(deed.em, deed.yardId, deed.now)), needJ: Object.fromEntries(needLeftJ(before, deed.now)) }),
+    });
+    const faults = checkPull(made.problem, made.plan);
+    if (faults.length > 0) {
+      log.error({ yardId: deed.yardId, faults: faults.slice(0, 20) }, 'a wood pull failed its check and is not shown; the one before it stays');
+      return before && viewOf(before);
+    }
+    const row = await this.keep(deed, { ...made, shiftId: shift.id, because, needJ: needsOf(problem), names: new Map(facts.lots.map(({ id, name }) => [id, name])), before });
+    return viewOf(row);
+  }
+
+  private async keep(deed: Deed, made: Repull & { readonly shiftId: ShiftId; readonly because: PullView['because']; readonly needJ: WoodPullRow['needJ']; readonly names: ReadonlyMap<LotId, string>; readonly before: WoodPullRow | undefined }): Promise<WoodPullRow> {
+    const { plan, kept, problem, before } = made;
+    const staying = (before?.loads ?? []).filter((load) => kept.some((one) => one.pitId === load.pitId && one.from === load.from));
+    const { left, added } = await this.tasks.replaceHauls(deed, made.shiftId, before?.taskIds ?? [], plan.hauls.map((haul) => ({ ...haul, note: noteOf(plan.loads[haul.load]!, problem, made.names) })), new Set(staying.map(({ pitId }) => pitId)));
+    const own = plan.loads.map((load, i): KeptLoad => {
+      const taskId = added[plan.hauls.findIndex((haul) => haul.load === i)];
+      return { ...keptLoad(problem, load), ...(taskId !== undefined && { taskId }) };
+    });
+    const row: WoodPullRow = {
+      id: this.ids.next(), yardId: deed.yardId, shiftId: made.shiftId, madeAt: new Date(toIso(deed.now)), isCurrent: true, because: made.because,
+      loads: [...own, ...staying].sort((a, b) => (a.pitId === b.pitId ? a.from - b.from : a.pitId < b.pitId ? -1 : 1)), needJ: made.needJ, worth: plan.worth, gapFrac: plan.gapFrac,
+      changes: [...made.changes], taskIds: [...left, ...added],
+    };
+    await this.store.replacePull(deed.em, row);
+    return row;
+  }
+}
+
+/** Splits by the lots' own names, for the hand that hauls. */
+const noteOf = (load: CartLoad, problem: PullProblem, names: ReadonlyMap<LotId, string>): string =>
+  load.wood.filter(({ pileId }) => problem.piles.find(({ id }) => id === pileId)?.cartOf !== load.pitId).map(({ pieces, lotId }) => `${pieces} × ${names.get(lotId) ?? ''}`).join(', ').slice(0, 500);
+
+function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
+  const hours = problem.pits.find(({ id }) => id === load.pitId)!.hours.filter(({ from, until }) => load.from <= from && until <= load.until);
+  const onCart = problem.piles.filter(({ cartOf }) => cartOf === load.pitId).map(({ id }) => id);
+  return { ...load, needJ: hours.reduce((sum, { needJ }) => sum + needJ, 0), onCart: load.wood.map(({ pileId }) => pileId).filter((id) => onCart.includes(id)) };
+}
+
+export function beforeOf(pull: WoodPullRow, now: EpochS, open: ReadonlySet<TaskId>): PullBefore {
+  return { toHaul: toHaulOf(pull.loads, open), needJ: needLeftJ(pull, now) };
+}
+
+export const viewOf = ({ madeAt, because, loads, worth, gapFrac, changes }: WoodPullRow): PullView => ({
+  madeAt: toIso(Math.floor(madeAt.getTime() / 1000) as EpochS), because, gapFrac, changes: [...changes],
+  loads: loads.map(({ pitId, from, until, needJ, heatJ, shortJ, reserveShortJ, wood, onCart }) => ({
+    pitId, from: toIso(from), until: toIso(until), needJ, heatJ, shortJ, reserveShortJ,
+    wood: wood.map(({ pileId, lotId, pieces, way, cuts, offcuts }) => ({ lotId, pieces, isOnCart: onCart.includes(pileId), isTrimmed: way === 'trimmed', cuts, offcuts })),
+  })),
+  worstWetFrac: worth.worstWetPoints / 1000, woodCents: worth.woodMills / 10,
+});
