@@ -3,12 +3,14 @@ import { useEffect, type ReactNode } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { homeOf, mayLook } from './home-of.js';
 import { useFeed } from './live/use-yard.js';
+import { useSending } from './live/use-kept.js';
 import { useMe } from './live/use-me.js';
 import { Opening } from './parts/opening.js';
 import { speak } from './words/words.js';
 
 function Fed({ me, children }: { readonly me: Me; readonly children: ReactNode }) {
   useFeed();
+  useSending();
   const language = me.person?.language ?? me.yard.language;
   useEffect(() => speak(language), [language]);
   return children;

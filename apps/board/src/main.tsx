@@ -5,12 +5,17 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
-import { keptTheme } from './parts/theme.js';
+import { recallLastKnown } from './live/last-known.js';
+import { keepOffline } from './offline/register.js';
+import { keptByHand, shine, themeAt } from './parts/theme.js';
 
-document.documentElement.dataset['theme'] = keptTheme();
+// Until the yard is known: as chosen by hand, else night.
+shine(themeAt(Date.now(), undefined, keptByHand()));
 // The board is asked to show what it has, however long the network is away: queries are never held back as 'offline'.
 const client = new QueryClient({ defaultOptions: { queries: { networkMode: 'always', retry: false, refetchOnWindowFocus: false } } });
 
+// Without signal a device opens on what it last knew; with it, on the same for the moment until the server has answered.
+await recallLastKnown(client);
 createRoot(document.getElementById('board')!).render(
   <StrictMode>
     <QueryClientProvider client={client}>
@@ -18,3 +23,4 @@ createRoot(document.getElementById('board')!).render(
     </QueryClientProvider>
   </StrictMode>,
 );
+if (import.meta.env.PROD) void keepOffline();

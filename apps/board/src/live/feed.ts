@@ -3,8 +3,7 @@ import { LIVE, liveBeat, liveChange, type YardState } from '@stokehold/domain/co
 import { io } from 'socket.io-client';
 import { applyChange } from './apply-change.js';
 import { hear } from './heard.js';
-
-export const STATE = ['state'] as const;
+import { STATE } from './query-keys.js';
 
 /**
  * Keeps the state in the cache up to date from the live push, until the returned function is called. A missing number,

@@ -1,6 +1,7 @@
 import type { Problem, RouteName } from '@stokehold/domain/contract';
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import { ask, type Input } from './ask.js';
+import { deviceNow } from './device-clock.js';
+import { deviceStore } from './device-store.js';
 import { passes, Refused } from './refused.js';
 
 /** What a hand records at a fire, with or without signal. */
@@ -12,6 +13,8 @@ interface KeptAs<N extends KeptRoute> {
   readonly route: N;
   readonly input: Input<N>;
   readonly recordedAt: string;
+  /** Recorded on a practice night, by the yard's clock. */
+  readonly practice: boolean;
   /** Sent only while this person is signed in: nobody's work goes out under another's name. */
   readonly personId: string;
   /** Set when the server said no: it stays until it is corrected or dropped. */
@@ -20,20 +23,11 @@ interface KeptAs<N extends KeptRoute> {
 /** Something recorded on this device that the server has not taken yet. */
 export type Kept = { [N in KeptRoute]: KeptAs<N> }[KeptRoute];
 
-interface KeptStore extends DBSchema {
-  kept: { key: number; value: Kept };
-}
-
 const RETRY_MS = 30_000;
-
-let database: Promise<IDBPDatabase<KeptStore>> | undefined;
-const open = () =>
-  (database ??= openDB<KeptStore>('stokehold', 1, {
-    upgrade: (db) => void db.createObjectStore('kept', { keyPath: 'nth', autoIncrement: true }),
-  }));
 
 let shown: readonly Kept[] = [];
 let sending: number | undefined;
+let busy = false;
 let whose: string | undefined;
 const listeners = new Set<() => void>();
 
@@ -45,37 +39,52 @@ export function whenKeptChanges(listener: () => void): () => void {
   return () => void listeners.delete(listener);
 }
 
-async function show(): Promise<void> {
-  shown = (await (await open()).getAll('kept')) as readonly Kept[];
+/** Tells the other tabs of this device that what is kept has changed. */
+const otherTabs = globalThis.BroadcastChannel && new BroadcastChannel('kept');
+otherTabs?.addEventListener('message', () => void show());
+
+/** Reads what is kept, and shows it. */
+export async function show(): Promise<void> {
+  shown = (await (await deviceStore()).getAll('kept')) as readonly Kept[];
   for (const listener of listeners) listener();
+}
+
+async function changed(): Promise<void> {
+  await show();
+  otherTabs?.postMessage('changed');
 }
 
 /** Writes to the device first, lastingly; then sends. Rejects when the device has no room left: nothing was recorded then. */
 export async function keep<N extends KeptRoute>(kept: Omit<KeptAs<N>, 'nth' | 'refused'>): Promise<void> {
-  const tx = (await open()).transaction('kept', 'readwrite', { durability: 'strict' });
+  const tx = (await deviceStore()).transaction('kept', 'readwrite', { durability: 'strict' });
   await tx.store.add(kept as unknown as Kept);
   await tx.done;
-  await show();
+  // Asked once there is something to lose: browsers grant it by how much a page is used.
+  void navigator.storage?.persist?.();
+  await changed();
   void sendKept();
 }
 
 /** Takes back what was not sent yet, or drops what was refused. False when it is on its way or gone already. */
 export async function takeBack(nth: number): Promise<boolean> {
   if (sending === nth) return false;
-  const db = await open();
+  const db = await deviceStore();
   const there = (await db.get('kept', nth)) !== undefined;
   await db.delete('kept', nth);
-  await show();
+  await changed();
   return there;
 }
 
 /** The next to go: the first of this person's that was not refused. */
 const nextOf = (kept: readonly Kept[]) => kept.find((one) => one.personId === whose && one.refused === undefined);
 
+/** The clock of the device as it sends, from which the server learns how far it is off: not as it recorded, hours ago. */
+const asSentNow = ({ input, practice }: Kept) => ('sentAt' in input ? { ...input, sentAt: deviceNow(practice) } : input);
+
 async function sendOne(one: Kept): Promise<'on' | 'stop'> {
-  const db = await open();
+  const db = await deviceStore();
   try {
-    await ask(one.route, one.input as never);
+    await ask(one.route, asSentNow(one) as never);
     await db.delete('kept', one.nth);
     return 'on';
   } catch (error) {
@@ -87,14 +96,30 @@ async function sendOne(one: Kept): Promise<'on' | 'stop'> {
   }
 }
 
+/** Of several tabs one sends at a time; where the browser has no locks each may, and the keys see to it that nothing is taken twice. */
+const alone = async (send: () => Promise<void>): Promise<void> => {
+  if (!navigator.locks) return send();
+  await navigator.locks.request('send-kept', send);
+};
+
 /** Sends what is kept, in order, one after the other, each under its own key: whatever happens, the server takes it once. */
 export async function sendKept(): Promise<void> {
-  if (sending !== undefined) return;
+  if (busy) return;
+  busy = true;
   try {
+    await alone(sendInOrder);
+  } finally {
+    busy = false;
+  }
+}
+
+async function sendInOrder(): Promise<void> {
+  try {
+    await show();
     for (let one = nextOf(shown); one; one = nextOf(shown)) {
       sending = one.nth;
       const then = await sendOne(one);
-      await show();
+      await changed();
       if (then === 'stop') return;
     }
   } finally {

@@ -9,7 +9,7 @@ import { useMe } from './use-me.js';
 /** What this device has recorded and the server has not taken yet, oldest first. */
 export const useKept = (): readonly Kept[] => useSyncExternalStore(whenKeptChanges, keptNow);
 
-/** Sends what is kept for as long as the calling screen is open, at once when the server is heard again. */
+/** Sends what is kept for as long as the board is open, at once when the server is heard again. One place calls it: the app. */
 export function useSending(): void {
   const personId = useMe().me?.person?.id;
   const { kind } = useConnection();
@@ -28,7 +28,7 @@ export function useRecord(): { readonly record: <N extends KeptRoute>(route: N, 
     const { practice } = me.yard;
     try {
       const input = withKey(route, said, commandKey(), practice);
-      await keep<N>({ route, input, recordedAt: deviceNow(practice), personId: me.person.id });
+      await keep<N>({ route, input, recordedAt: deviceNow(practice), practice, personId: me.person.id });
       setFull(false);
       return true;
     } catch {

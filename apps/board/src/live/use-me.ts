@@ -1,10 +1,12 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { Me } from '@stokehold/domain/contract';
+import { useState } from 'react';
+import { useLocation } from 'wouter';
 import { ask } from './ask.js';
 import { forgetHeard } from './heard.js';
-import { passes, Refused } from './refused.js';
-
-export const ME = ['me'] as const;
+import { forgetLastKnown } from './last-known.js';
+import { ME } from './query-keys.js';
+import { NoAnswer, passes, Refused } from './refused.js';
 
 /** Who is looking: undefined while asking, null on a device that is not enrolled. */
 export function useMe(): { readonly me: Me | null | undefined; readonly away: boolean } {
@@ -14,7 +16,10 @@ export function useMe(): { readonly me: Me | null | undefined; readonly away: bo
       try {
         return await ask('me', {});
       } catch (error) {
-        if (error instanceof Refused && error.problem.status === 401) return null;
+        if (error instanceof Refused && error.problem.status === 401) {
+          await forgetLastKnown();
+          return null;
+        }
         throw error;
       }
     },
@@ -31,6 +36,25 @@ export function useBecome(): (me: Me | undefined) => void {
   return (me) => {
     client.clear();
     forgetHeard();
+    void forgetLastKnown();
     if (me) client.setQueryData(ME, me);
   };
+}
+
+/** Signs out, and shows who may sign in next; `away` when no answer came: then the person is signed in still. */
+export function useLeave(): { readonly leave: () => Promise<void>; readonly away: boolean } {
+  const become = useBecome();
+  const [, go] = useLocation();
+  const [away, setAway] = useState(false);
+  const leave = async () => {
+    try {
+      await ask('signOut', {});
+      become(undefined);
+      go('/sign-in');
+    } catch (error) {
+      if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
+      setAway(true);
+    }
+  };
+  return { leave, away };
 }

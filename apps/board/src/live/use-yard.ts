@@ -2,23 +2,25 @@ import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { YardState } from '@stokehold/domain/contract';
 import { useEffect } from 'react';
 import { ask } from './ask.js';
-import { openFeed, STATE } from './feed.js';
+import { openFeed } from './feed.js';
 import { hear, lastHeard } from './heard.js';
+import { keepLastKnown } from './last-known.js';
+import { STATE } from './query-keys.js';
 import { passes } from './refused.js';
 import { connectionAt, type Connection } from './stale.js';
 import { useTick } from './use-clock.js';
 
-/** Opens the live push for as long as the calling component is mounted. One place calls it: the app, once somebody may look. */
+/** Opens the live push, and keeps on the device what comes, for as long as the calling component is mounted. One place calls it: the app, once somebody may look. */
 export function useFeed(): void {
   const client = useQueryClient();
   useEffect(() => openFeed(client), [client]);
+  useEffect(() => keepLastKnown(client), [client]);
 }
 
 /** How this board stands with its server, anew each second. */
 export function useConnection(): Connection {
   useTick();
-  const { atMs, openedMs } = lastHeard();
-  return connectionAt(performance.now(), atMs, openedMs);
+  return connectionAt(performance.now(), { ...lastHeard(), isOffline: !navigator.onLine });
 }
 
 /** Everything a board shows; undefined until the first answer. Stays when the server is lost: see `useConnection`. */

@@ -2,7 +2,7 @@ import { useSharedWords } from '../words/shared.js';
 import css from './caution.module.css';
 
 /** The usual caution, short, at the place of the work. */
-export function Caution({ about }: { readonly about: 'fire' | 'saw' | 'food' | 'ash' | 'lift' }) {
+export function Caution({ about }: { readonly about: 'fire' | 'air' | 'saw' | 'food' | 'ash' | 'lift' }) {
   const say = useSharedWords();
   return (
     <p className={css['caution']} role="note" aria-label={say('caution.label')}>

@@ -1,6 +1,7 @@
 import { toIso, type EpochS } from '@stokehold/domain/quantity';
 import type { Figures } from '../units/figures.js';
 import type { ShownAs } from '../units/scale.js';
+import { typedHour } from '../units/typed-hour.js';
 import { typedNumber } from '../units/typed-number.js';
 import { chosen, meaningOf } from '../units/typed-wall-time.js';
 
@@ -68,6 +69,10 @@ export class FormReading {
   cents(field: string, typed: string, maxCents: number): number | undefined {
     const amount = this.number(field, typed.replace('$', ''), { min: 0, max: maxCents / 100 });
     return amount === undefined ? undefined : Math.round(amount * 100);
+  }
+  /** A time of the day as 'HH:mm'. */
+  clock(field: string, typed: string): string | undefined {
+    return typedHour(typed) ?? this.wrong(field, { code: 'time-missing' });
   }
   text(field: string, typed: string, longest = 60): string | undefined {
     const text = typed.trim();

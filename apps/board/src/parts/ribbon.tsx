@@ -1,6 +1,5 @@
+import { lineOf } from './line-of.js';
 import type { RibbonShape } from './ribbon-shape.js';
-
-const line = (points: RibbonShape['past']) => (points.length > 1 ? `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}` : '');
 
 interface RibbonProps {
   readonly shape: RibbonShape;
@@ -19,9 +18,9 @@ export function Ribbon({ shape, width: w, height: h, next, title }: RibbonProps)
     <svg viewBox={`0 0 ${w} ${h}`} width={w} height={h} role={title ? 'img' : undefined} aria-label={title} aria-hidden={!title}>
       <rect x="0" y={band.top} width={w} height={band.bottom - band.top} fill="var(--band)" />
       <path d={`M0 ${band.top}H${w}M0 ${band.bottom}H${w}`} stroke="var(--band-edge)" strokeWidth="1.5" />
-      <path d={fan.length > 2 ? `${line(fan)}Z` : ''} fill="var(--fan)" opacity="0.42" />
-      <path d={line(middle)} fill="none" stroke="var(--mark)" strokeWidth="3" />
-      <path d={line(past)} fill="none" stroke="var(--text)" strokeWidth="4" strokeLinejoin="round" />
+      <path d={fan.length > 2 ? `${lineOf(fan)}Z` : ''} fill="var(--fan)" opacity="0.42" />
+      <path d={lineOf(middle)} fill="none" stroke="var(--mark)" strokeWidth="3" />
+      <path d={lineOf(past)} fill="none" stroke="var(--text)" strokeWidth="4" strokeLinejoin="round" />
       <path d={`M${nowX} 4V${h - 4}`} stroke="var(--strong)" strokeWidth="3" />
       {last && <circle cx={last[0]} cy={last[1]} r="8" fill="var(--strong)" />}
       {checks.map((x) => (

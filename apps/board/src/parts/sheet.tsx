@@ -1,7 +1,6 @@
-import { useEffect, useState, type ReactNode } from 'react';
+import { useEffect, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
-import { ask } from '../live/ask.js';
-import { useBecome, useMe } from '../live/use-me.js';
+import { useLeave, useMe } from '../live/use-me.js';
 import { useClock } from '../live/use-clock.js';
 import { useFigures } from '../units/use-figures.js';
 import { useSharedWords } from '../words/shared.js';
@@ -9,9 +8,10 @@ import { Button } from './button.js';
 import { ConnectionNotice } from './connection-notice.js';
 import { PracticeBand } from './practice-band.js';
 import css from './sheet.module.css';
-import { keptTheme, shine } from './theme.js';
+import { UnsentNotice } from './unsent-notice.js';
+import { useTheme } from './use-theme.js';
 
-const PLACES = ['night', 'woodyard', 'service', 'setup', 'round', 'wall'] as const;
+const PLACES = ['night', 'food', 'loading', 'woodyard', 'service', 'setup', 'print', 'round', 'wall'] as const;
 
 function Clock() {
   const now = useClock();
@@ -20,14 +20,13 @@ function Clock() {
 
 function SignOut() {
   const say = useSharedWords();
-  const become = useBecome();
-  const [, go] = useLocation();
-  const leave = async () => {
-    await ask('signOut', {});
-    become(undefined);
-    go('/sign-in');
-  };
-  return <Button onClick={() => void leave()}>{say('do.signOut')}</Button>;
+  const { leave, away } = useLeave();
+  return (
+    <>
+      <Button onClick={() => void leave()}>{say('do.signOut')}</Button>
+      {away && <span role="alert">{say('noAnswer')}</span>}
+    </>
+  );
 }
 
 interface SheetProps {
@@ -44,8 +43,7 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
   const say = useSharedWords();
   const { me } = useMe();
   const [place] = useLocation();
-  const [theme, setTheme] = useState(keptTheme);
-  useEffect(() => shine(theme), [theme]);
+  const { theme, turn } = useTheme();
   useEffect(() => {
     document.title = `${title} · Stokehold`;
   }, [title]);
@@ -65,13 +63,14 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
           ))}
         </nav>
         <Clock />
-        <Button look="bare" onClick={() => setTheme(theme === 'night' ? 'day' : 'night')}>
+        <Button look="bare" onClick={turn}>
           {say(theme === 'night' ? 'theme.day' : 'theme.night')}
         </Button>
         <span>{me?.person?.name}</span>
         <SignOut />
       </header>
       <ConnectionNotice />
+      <UnsentNotice />
       <main id="content" className={`${css['body']} ${wide ? css['wide'] : ''}`}>
         <div className={css['title']}>
           <h1>{title}</h1>

@@ -27,6 +27,10 @@ export interface Figures {
   readonly dayTime: (at: When) => string;
   /** 'Sat, Mar 14' */
   readonly day: (at: When) => string;
+  /** 'Mar 14, 2027': for what may lie years ahead. */
+  readonly date: (at: When) => string;
+  /** 'Mar' */
+  readonly month: (at: When) => string;
   /** '8 h 46' or '12 min', whole minutes, rounded down; never negative. */
   readonly span: (seconds: number) => string;
 }
@@ -41,14 +45,15 @@ export interface FiguresOf {
   readonly language: Language;
 }
 
-function timesIn(timeZone: string, locale: string) {
+function timesIn(timeZone: string, language: Language) {
+  const locale = LOCALE[language];
   const as = (options: Intl.DateTimeFormatOptions) => {
     const format = new Intl.DateTimeFormat(locale, { timeZone, ...options });
     return (at: When) => format.format(typeof at === 'string' ? Date.parse(at) : at);
   };
   const time = as({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   const weekday = as({ weekday: 'short' });
-  return { time, dayTime: (at: When) => `${weekday(at)} ${time(at)}`, day: as({ weekday: 'short', month: 'short', day: 'numeric' }) };
+  return { time, dayTime: (at: When) => (language === 'es' ? `${time(at)} del ${weekday(at)}` : `${weekday(at)} ${time(at)}`), day: as({ weekday: 'short', month: 'short', day: 'numeric' }), month: as({ month: 'short' }), date: as({ month: 'short', day: 'numeric', year: 'numeric' }) };
 }
 
 export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
@@ -71,7 +76,7 @@ export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
     percent: (frac) => `${number(frac * 100, 0)}${BLANK}%`,
     money: (cents) => money.format(cents / 100),
     moneyPerMass: (centsPerKg) => `${money.format(centsPerKg / 100 / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
-    ...timesIn(timeZone, locale),
+    ...timesIn(timeZone, language),
     span: (seconds) => {
       const minutes = Math.floor(Math.max(0, seconds) / 60);
       const hours = Math.floor(minutes / 60);

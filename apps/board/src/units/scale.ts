@@ -25,6 +25,8 @@ const MPH_PER_M_S = 3600 / 1609.344;
 
 const US = {
   temp: { unit: '°F', digits: 0, shown: (c: number) => c * 1.8 + 32, si: (f: number) => (f - 32) / 1.8 },
+  /** Food is held against limits that are compared unrounded. */
+  food: { unit: '°F', digits: 1, shown: (c: number) => c * 1.8 + 32, si: (f: number) => (f - 32) / 1.8 },
   rise: times('°F', 1.8, 0),
   mass: times('lb', POUNDS_PER_KG, 1),
   length: times('in', INCHES_PER_M, 1),
@@ -34,12 +36,14 @@ const US = {
   speed: times('mph', MPH_PER_M_S, 0),
   pace: times('mph', MPH_PER_M_S, 1),
   heat: times('kBtu', 1 / 1.05505585262e6, 0),
+  flux: times('Btu/h·ft²', 3600 / 1055.05585262 / FEET_PER_M ** 2, 0),
 } as const satisfies Record<string, Scale>;
 
 export type ShownAs = keyof typeof US;
 
 const METRIC: Readonly<Record<ShownAs, Scale>> = {
   temp: times('°C', 1, 0),
+  food: times('°C', 1, 1),
   rise: times('°C', 1, 0),
   mass: times('kg', 1, 1),
   length: times('cm', 100, 0),
@@ -49,6 +53,7 @@ const METRIC: Readonly<Record<ShownAs, Scale>> = {
   speed: times('km/h', 3.6, 0),
   pace: times('km/h', 3.6, 1),
   heat: times('MJ', 1e-6, 0),
+  flux: times('W/m²', 1, 0),
 };
 
 /** The yard's scale for a quantity. */

@@ -1,6 +1,7 @@
 import type { Language } from '@stokehold/domain/contract';
 import { useEffect, type ReactNode } from 'react';
 import { Choice } from '../../parts/choice.js';
+import { UnsentNotice } from '../../parts/unsent-notice.js';
 import { useSharedWords } from '../../words/shared.js';
 import { speak, useLanguage } from '../../words/words.js';
 import css from './entry.module.css';
@@ -22,6 +23,7 @@ export function EntryFrame({ title, above, children }: { readonly title: string;
         <Choice className={css['languages']} label={shared('language')} labelUnseen value={language} onChoose={speak}
           options={LANGUAGES.map((value) => ({ value, label: shared(`language.${value}`) }))} />
       </div>
+      <UnsentNotice />
       <h1>{title}</h1>
       {children}
     </main>

@@ -86,7 +86,7 @@ export function FirstRunScreen() {
   const make = (event: FormEvent) => {
     event.preventDefault();
     setAsked(true);
-    if (Object.keys(found).length === 0) void enter(() => ask('firstRun', firstRunOf({ ...yard, language }, token)));
+    if (Object.keys(found).length === 0) void enter(() => ask('firstRun', firstRunOf({ ...yard, language }, token)), '/setup');
   };
   const sheet = { yard, wrong, change: (part: Partial<FirstYard>) => setYard({ ...yard, ...part }) };
   return (

@@ -6,7 +6,8 @@ import { NoAnswer, Refused } from '../../live/refused.js';
 import { useBecome } from '../../live/use-me.js';
 
 interface WayIn {
-  readonly enter: (asking: () => Promise<Me>) => Promise<boolean>;
+  /** `then`: where to go on; without it to where this device begins. */
+  readonly enter: (asking: () => Promise<Me>, then?: string) => Promise<boolean>;
   readonly busy: boolean;
   readonly failed: Refused | NoAnswer | undefined;
 }
@@ -17,13 +18,13 @@ export function useWayIn(): WayIn {
   const [, go] = useLocation();
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState<Refused | NoAnswer>();
-  const enter = async (asking: () => Promise<Me>) => {
+  const enter = async (asking: () => Promise<Me>, then?: string) => {
     setBusy(true);
     setFailed(undefined);
     try {
       const me = await asking();
       become(me);
-      go(homeOf(me), { replace: true });
+      go(then ?? homeOf(me), { replace: true });
       return true;
     } catch (error) {
       if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;

@@ -14,6 +14,7 @@ import { wallOf } from '../../units/typed-wall-time.js';
 import { epochS } from '@stokehold/domain/quantity';
 import { useNightWords } from '../../words/night.js';
 import { useSharedWords } from '../../words/shared.js';
+import { FairPanel } from './fair-panel.js';
 import css from './night.module.css';
 
 /** Who is there, and the place to say that somebody comes later, is away, or is here again. */
@@ -21,6 +22,7 @@ export function CrewPanel({ state }: { readonly state: YardState }) {
   const say = useNightWords();
   if (!state.shift || state.shift.people.length === 0) return <Panel title={say('crew.title')}>{say('crew.none')}</Panel>;
   return (
+    <>
     <Panel title={say('crew.title')}>
       <ul className={css['rows']}>
         {state.shift.people.map((person) => (
@@ -28,6 +30,8 @@ export function CrewPanel({ state }: { readonly state: YardState }) {
         ))}
       </ul>
     </Panel>
+    <FairPanel state={state} />
+    </>
   );
 }
 

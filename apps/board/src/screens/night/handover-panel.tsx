@@ -8,11 +8,13 @@ import { Pick } from '../../parts/field.js';
 import { Form, Panel } from '../../parts/panel.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useNightWords } from '../../words/night.js';
-import { useSharedWords } from '../../words/shared.js';
+import { usePlanWords } from '../../words/plan.js';
+import { HandedOver } from './handed-over.js';
 import css from './night.module.css';
 
+/** How the night stands is asked anew while somebody writes. */
+const ANEW_MS = 10_000;
 const HANDOVERS = ['handovers'] as const;
-const GRADES = ['low', 'fair', 'full'] as const;
 
 /** The night goes from one crew to the next: a note, a name, and how it all stood. */
 export function HandoverPanel({ state }: { readonly state: YardState }) {
@@ -23,6 +25,8 @@ export function HandoverPanel({ state }: { readonly state: YardState }) {
   const [note, setNote] = useState('');
   const [to, setTo] = useState('');
   const [done, setDone] = useState(false);
+  const plan = usePlanWords();
+  const now = useQuery({ queryKey: ['handover-now', to], refetchInterval: ANEW_MS, queryFn: () => ask('handoverNow', to === '' ? {} : { toPersonId: to }), placeholderData: (before) => before });
   const last = useQuery({ queryKey: HANDOVERS, queryFn: () => ask('handovers', {}) });
   const send = async () => {
     setDone(false);
@@ -45,6 +49,12 @@ export function HandoverPanel({ state }: { readonly state: YardState }) {
             ))}
           </Pick>
         </Form>
+        {now.data && (
+          <section className={css['rows2']}>
+            <h3>{plan('hand.now')}</h3>
+            <HandedOver {...now.data} />
+          </section>
+        )}
       </Panel>
       <Panel title={say('handover.last')}>
         {last.data?.length === 0 && <p>{say('handover.none')}</p>}
@@ -60,24 +70,16 @@ export function HandoverPanel({ state }: { readonly state: YardState }) {
 
 function Signed({ handover }: { readonly handover: Handover }) {
   const say = useNightWords();
-  const shared = useSharedWords();
   const figures = useFigures();
-  const { signedBy, to, note, fires, food, splitsLeft, openAlarms } = handover;
+  const { signedBy, to, note, signedAt } = handover;
   return (
     <li>
       <p>
         <strong className={css['big']}>{say('handover.by', { from: signedBy, to: to ?? say('handover.nextCrew') })}</strong>{' '}
-        <span className={css['quiet']}>{figures.day(handover.signedAt)} {figures.time(handover.signedAt)}</span>
+        <span className={css['quiet']}>{figures.day(signedAt)} {figures.time(signedAt)}</span>
       </p>
       {note && <p>{note}</p>}
-      <p className="figure">
-        {fires.map(({ pit, bed, tempC }) => {
-          const grade = GRADES.find((known) => known === bed);
-          return [pit, grade && say('handover.bed', { grade: shared(`bed.${grade}`) }), tempC !== null && figures.degrees(tempC)].filter(Boolean).join(' ');
-        }).join(' · ')}
-      </p>
-      {food.length > 0 && <p>{food.map(({ pit, cut, pieces }) => `${pit}: ${say('cook.named', { cut, count: pieces })}`).join(' · ')}</p>}
-      <p className={css['quiet']}>{say('handover.wood', { count: splitsLeft })}, {say('handover.alarms', { count: openAlarms })}</p>
+      <HandedOver {...handover} />
     </li>
   );
 }

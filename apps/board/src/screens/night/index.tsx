@@ -1,4 +1,6 @@
 import { fromIso, epochS } from '@stokehold/domain/quantity';
+import type { Supposition, Work } from '@stokehold/domain/contract';
+import { useState } from 'react';
 import { useSearchParams } from 'wouter';
 import { useClock } from '../../live/use-clock.js';
 import { useMay } from '../../live/use-setup.js';
@@ -9,6 +11,9 @@ import { Sheet } from '../../parts/sheet.js';
 import { useFigures } from '../../units/use-figures.js';
 import { offsetChanges } from '../../units/typed-wall-time.js';
 import { useNightWords } from '../../words/night.js';
+import { AlarmsPanel } from './alarms-panel.js';
+import { AskingContext } from './asked-work.js';
+import { CookPlanPanel } from './cook-plan/index.js';
 import { CooksPanel } from './cooks-panel.js';
 import { CrewPanel } from './crew-panel.js';
 import { HandoverPanel } from './handover-panel.js';
@@ -21,13 +26,14 @@ import { namesIn } from './plan-changes.js';
 import { ServicesPanel } from './services-panel.js';
 import { ShiftPanel } from './shift-panel.js';
 import { TasksPanel } from './tasks-panel.js';
+import { TomorrowPanel } from './tomorrow-panel.js';
 import { useAllChecks } from './use-all-checks.js';
 import { WindPanel } from './wind-panel.js';
 
-const SHOWS = ['now', 'shift', 'crew', 'cooks', 'services', 'tasks', 'wind', 'handover'] as const;
+const SHOWS = ['now', 'shift', 'crew', 'cooks', 'services', 'tasks', 'wind', 'alarms', 'handover', 'tomorrow'] as const;
 type Show = (typeof SHOWS)[number];
 /** Shown to those who plan; the night crew has the rest. */
-const PLANNING: readonly Show[] = ['shift', 'services', 'tasks'];
+const PLANNING: readonly Show[] = ['shift', 'services', 'tasks', 'tomorrow'];
 
 export function NightScreen() {
   const say = useNightWords();
@@ -35,12 +41,27 @@ export function NightScreen() {
   const figures = useFigures();
   const now = epochS(useClock() / 1000);
   const mayPlan = useMay('plan');
-  const [search] = useSearchParams();
+  const [search, setSearch] = useSearchParams();
+  const [work, setWork] = useState<Work>();
+  const [dragged, setDragged] = useState<Supposition>();
   if (!state) return <Opening />;
   const shows = SHOWS.filter((show) => mayPlan || !PLANNING.includes(show));
   const asked = shows.find((show) => show === search.get('show')) ?? (state.shift || !mayPlan ? 'now' : 'shift');
   const span = spanOf(state);
+  const showAnswer = () => setSearch({ show: 'now' });
+  const asking = {
+    work,
+    askWork: (one: Work | undefined) => {
+      setWork(one);
+      if (one) showAnswer();
+    },
+    suppose: (what: Supposition) => {
+      setDragged(what);
+      showAnswer();
+    },
+  };
   return (
+    <AskingContext value={asking}>
     <Sheet wide title={say('title')} beside={<Hours />}>
       {span ? (
         <>
@@ -55,16 +76,20 @@ export function NightScreen() {
       )}
       <PanelLinks label={say('shows')} panels={shows.map((show) => ({ show: show, label: say(`show.${show}`), href: `/night?show=${show}` }))} shown={asked} />
       <div className={css['panels']}>
-        {asked === 'now' && <NowPanels state={state} />}
+        {asked === 'now' && <NowPanels {...{ state, dragged }} nowS={now} />}
         {asked === 'shift' && <ShiftPanel state={state} />}
         {asked === 'crew' && <CrewPanel state={state} />}
+        {asked === 'cooks' && <CookPlanPanel state={state} />}
         {asked === 'cooks' && <CooksPanel state={state} pitId={search.get('pit')} />}
         {asked === 'services' && <ServicesPanel state={state} />}
         {asked === 'tasks' && <TasksPanel state={state} />}
         {asked === 'wind' && <WindPanel state={state} />}
+        {asked === 'alarms' && <AlarmsPanel state={state} />}
         {asked === 'handover' && <HandoverPanel state={state} />}
+        {asked === 'tomorrow' && <TomorrowPanel nowS={now} />}
       </div>
     </Sheet>
+    </AskingContext>
   );
 }
 

@@ -42,10 +42,10 @@ const state = {
   ],
   plan: {
     assignments: [
-      { work: { kind: 'check', pitId: LARCH, nth: 4 }, people: [ANA], startsAt: iso('6T04:35'), endsAt: iso('6T04:39'), lateS: 900, pastLatestS: 0 },
-      { work: { kind: 'task', taskId: 't1' }, people: [ANA], startsAt: iso('6T05:00'), endsAt: iso('6T05:10'), lateS: 0, pastLatestS: 0 },
-      { work: { kind: 'task', taskId: 't2' }, people: [ANA], startsAt: iso('6T02:00'), endsAt: iso('6T02:10'), lateS: 0, pastLatestS: 0 },
-      { work: { kind: 'break', breakId: 'b2' }, people: [ANA], startsAt: iso('6T04:40'), endsAt: iso('6T05:10'), lateS: 0, pastLatestS: 0 },
+      { work: { kind: 'check', pitId: LARCH, nth: 4 }, people: [ANA], startsAt: iso('6T04:35'), endsAt: iso('6T04:39'), lateS: 900, pastLatestS: 0, pinned: false },
+      { work: { kind: 'task', taskId: 't1' }, people: [ANA], startsAt: iso('6T05:00'), endsAt: iso('6T05:10'), lateS: 0, pastLatestS: 0, pinned: false },
+      { work: { kind: 'task', taskId: 't2' }, people: [ANA], startsAt: iso('6T02:00'), endsAt: iso('6T02:10'), lateS: 0, pastLatestS: 0, pinned: false },
+      { work: { kind: 'break', breakId: 'b2' }, people: [ANA], startsAt: iso('6T04:40'), endsAt: iso('6T05:10'), lateS: 0, pastLatestS: 0, pinned: false },
     ],
   },
   cooks: [

@@ -1,5 +1,5 @@
 import { fromIso, later, MINUTE_S, type EpochS, type PersonId, type PitId } from '@stokehold/domain/quantity';
-import type { Assignment, Band, CookView, PitView, YardState } from '@stokehold/domain/contract';
+import type { Assignment, Band, CookView, PitView, Work, YardState } from '@stokehold/domain/contract';
 
 // The night as lanes: one for each person, one for each pit. Instants only; where they lie on the screen is the drawing's business.
 
@@ -17,6 +17,9 @@ export interface Mark {
   readonly pastLatest: boolean;
   readonly pitId: PitId | null;
   readonly taskId: string | null;
+  /** The work of the plan, where it is still to come. */
+  readonly work: Work | null;
+  readonly pinned: boolean;
 }
 export interface BreakSpan extends Span {
   readonly id: string;
@@ -114,7 +117,7 @@ function plannedMarks(state: YardState, mine: (assignment: Assignment) => boolea
     return [{
       kind: work.kind, past: false, at: fromIso(assignment.startsAt), until: fromIso(assignment.endsAt),
       lateS: assignment.lateS, pastLatest: assignment.pastLatestS > 0,
-      pitId: work.kind === 'check' ? work.pitId : (task?.pitId ?? null), taskId: work.kind === 'task' ? work.taskId : null,
+      pitId: work.kind === 'check' ? work.pitId : (task?.pitId ?? null), taskId: work.kind === 'task' ? work.taskId : null, work, pinned: assignment.pinned,
     }];
   });
 }
@@ -124,13 +127,13 @@ const seenMarks = (mine: (check: Look) => boolean) => ({ pit, checks }: Pick<Pit
   checks.filter(mine).map((check) => {
     const at = fromIso(check.seenAt);
     const lateS = check.wasDueAt === null ? 0 : Math.max(0, at - fromIso(check.wasDueAt));
-    return { kind: 'check', past: true, at, until: at, lateS, pastLatest: false, pitId: pit.id, taskId: null };
+    return { kind: 'check', past: true, at, until: at, lateS, pastLatest: false, pitId: pit.id, taskId: null, work: null, pinned: false };
   });
 
 type DoneTask = YardState['tasks'][number];
 function taskDone(task: DoneTask): Mark {
   const at = fromIso(task.doneAt ?? task.dueAt);
-  return { kind: 'task', past: true, at, until: at, lateS: Math.max(0, at - fromIso(task.latestAt)), pastLatest: false, pitId: task.pitId, taskId: task.id };
+  return { kind: 'task', past: true, at, until: at, lateS: Math.max(0, at - fromIso(task.latestAt)), pastLatest: false, pitId: task.pitId, taskId: task.id, work: null, pinned: false };
 }
 
 /** The pits that burn tonight, in the order in which they are lit. */

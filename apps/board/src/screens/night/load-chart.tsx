@@ -1,5 +1,6 @@
 import { useNightWords } from '../../words/night.js';
 import type { Figures } from '../../units/figures.js';
+import { failingStretches } from './failing-stretches.js';
 import css from './night.module.css';
 
 /** One hour's work against those who are there. */
@@ -47,7 +48,7 @@ export function LoadChart({ hours, figures }: { readonly hours: readonly ShownHo
 /** Which hours fail and what would mend them, as sentences. */
 export function LoadSentences({ hours, figures, skillName }: { readonly hours: readonly ShownHour[]; readonly figures: Figures; readonly skillName: (skill: string) => string }) {
   const say = useNightWords();
-  const failing = hours.filter(({ fails }) => fails).sort((a, b) => a.fromAt - b.fromAt);
+  const failing = failingStretches(hours);
   if (failing.length === 0) return <p>{say('load.holds')}</p>;
   return (
     <ul className={css['sentences']}>

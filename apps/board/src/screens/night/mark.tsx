@@ -11,10 +11,11 @@ interface MarkProps {
   /** The line it stands on. */
   readonly y: number;
   readonly title: string;
+  readonly chosen?: boolean;
 }
 
 /** A triangle for a look at a fire, a square for a task; a late one is taller and trails a line from when it was due. */
-export function MarkShape({ mark, x, dueX, y, title }: MarkProps) {
+export function MarkShape({ mark, x, dueX, y, title, chosen = false }: MarkProps) {
   const late = mark.lateS >= LATE_FROM_S;
   const look = [css['mark'], mark.past && css['past'], late && css['late'], mark.pastLatest && css['pastLatest']].filter(Boolean).join(' ');
   const half = late ? 7 : 5.5;
@@ -24,6 +25,8 @@ export function MarkShape({ mark, x, dueX, y, title }: MarkProps) {
     <g className={look}>
       <title>{title}</title>
       {late && <path className={css['trail']} d={`M${dueX} ${y}H${x}`} />}
+      {mark.pinned && <path className={css['pin']} d={`M${x} ${y - high - 2}v-5m-3 0h6`} />}
+      {chosen && <circle className={css['chosen']} cx={x} cy={y - high / 2} r={13} />}
       <path d={shape} />
       {mark.pastLatest && <path className={css['strike']} d={`M${x} ${y - high - 9}v5m0 2.4v1.6`} />}
     </g>

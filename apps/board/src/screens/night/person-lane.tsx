@@ -1,13 +1,17 @@
 import { Link } from 'wouter';
 import { useNightWords, type SayNightWords } from '../../words/night.js';
 import { useSharedWords } from '../../words/shared.js';
+import { sameWork, useAsking } from './asked-work.js';
 import type { BreakSpan, Mark, PersonLane } from './lanes.js';
 import { LATE_FROM_S, MarkShape } from './mark.js';
 import type { Drawing } from './night-picture.js';
 import css from './night-picture.module.css';
+import { useDrag } from './use-drag.js';
 
 const HIGH_PX = 46;
 const LINE_PX = 37;
+/** Wide enough for a gloved finger where marks stand apart. */
+const GRIP_PX = 22;
 
 interface PersonLaneRowProps {
   readonly lane: PersonLane;
@@ -21,6 +25,8 @@ export function PersonLaneRow({ lane, drawing, nameOfPit }: PersonLaneRowProps) 
   const { scale, figures, lines } = drawing;
   const { xOf } = scale;
   const time = (at: number) => figures.time(at * 1000);
+  const { work: asked } = useAsking();
+  const drag = useDrag(lane, scale);
   const missing = lane.missing;
   const apart = lane.presence === 'late' || lane.presence === 'away';
   return (
@@ -29,11 +35,11 @@ export function PersonLaneRow({ lane, drawing, nameOfPit }: PersonLaneRowProps) 
         {lane.name}
         {apart && <span className={css['alert']}>{shared(`presence.${lane.presence}`)}</span>}
       </Link>
-      <svg width={scale.widthPx} height={HIGH_PX} role="img" aria-label={spoken(lane, say, time)}>
+      <svg width={scale.widthPx} height={HIGH_PX} data-person={lane.personId} role="img" aria-label={spoken(lane, say, time)}>
         {lines(HIGH_PX)}
         <rect className={css['shift']} x={xOf(lane.shift.from)} y={8} width={xOf(lane.shift.until) - xOf(lane.shift.from)} height={HIGH_PX - 14} rx={7} />
         {lane.breaks.map((rest) => (
-          <Rest key={rest.id} {...{ rest, xOf }} title={say(`rest.${rest.state}`, { from: time(rest.from), until: time(rest.until) })} />
+          <Rest key={rest.id} {...{ rest, xOf }} handles={rest.state === 'planned' ? drag.ofBreak(rest.id) : undefined} title={say(`rest.${rest.state}`, { from: time(rest.from), until: time(rest.until) })} />
         ))}
         {missing && (
           <g>
@@ -46,7 +52,14 @@ export function PersonLaneRow({ lane, drawing, nameOfPit }: PersonLaneRowProps) 
         {lane.marks.map((mark, index) => {
           const x = xOf(mark.at);
           const dueX = xOf((mark.at - mark.lateS) as typeof mark.at);
-          return <MarkShape key={index} {...{ mark, x, dueX }} y={LINE_PX} title={markTitle(mark, say, time, nameOfPit)} />;
+          const shape = <MarkShape {...{ mark, x, dueX }} y={LINE_PX} chosen={mark.work !== null && sameWork(asked, mark.work)} title={markTitle(mark, say, time, nameOfPit)} />;
+          if (mark.work === null) return <g key={index}>{shape}</g>;
+          return (
+            <g key={index} className={css['grip']} {...drag.ofMark(mark)}>
+              <rect x={x - GRIP_PX / 2} y={4} width={GRIP_PX} height={HIGH_PX - 4} fill="transparent" />
+              {shape}
+            </g>
+          );
         })}
         {lines(0)}
       </svg>
@@ -54,11 +67,18 @@ export function PersonLaneRow({ lane, drawing, nameOfPit }: PersonLaneRowProps) 
   );
 }
 
-function Rest({ rest, xOf, title }: { readonly rest: BreakSpan; readonly xOf: Drawing['scale']['xOf']; readonly title: string }) {
+interface RestProps {
+  readonly rest: BreakSpan;
+  readonly xOf: Drawing['scale']['xOf'];
+  readonly title: string;
+  readonly handles: ReturnType<ReturnType<typeof useDrag>['ofBreak']> | undefined;
+}
+
+function Rest({ rest, xOf, title, handles }: RestProps) {
   const x = xOf(rest.from);
   const width = Math.max(4, xOf(rest.until) - x);
   return (
-    <rect className={`${css['rest']} ${css[rest.state] ?? ''}`} x={x} y={rest.state === 'window' ? 12 : 8} width={width} height={rest.state === 'window' ? 9 : HIGH_PX - 14} rx={4}>
+    <rect {...handles} className={`${css['rest']} ${css[rest.state] ?? ''} ${handles ? css['grip'] : ''}`} x={x} y={rest.state === 'window' ? 12 : 8} width={width} height={rest.state === 'window' ? 9 : HIGH_PX - 14} rx={4}>
       <title>{title}</title>
     </rect>
   );

@@ -22,13 +22,16 @@ export function PitLaneRow({ lane, drawing }: { readonly lane: PitLane; readonly
   const kept = bandKeptFrac(lane);
   return (
     <>
-      <Link href={`/night?show=cooks&pit=${lane.pitId}`} className={css['name']}>
-        {lane.name}
+      <div className={css['name']}>
+        <Link href={`/pit/${lane.pitId}`}>{lane.name}</Link>
         <span className={css['under']}>
           {figures.bare('temp', lane.band.lowC)}–{figures.of('temp', lane.band.highC)}
         </span>
         {kept !== undefined && <span className={css['under']}>{say('bandKept', { percent: figures.percent(kept) })}</span>}
-      </Link>
+        <Link href={`/night?show=cooks&pit=${lane.pitId}`} className={css['under']}>
+          {say('show.cooks')}
+        </Link>
+      </div>
       <svg width={scale.widthPx} height={highPx} role="img" aria-label={spoken(lane, say, time)}>
         {lines(highPx)}
         <Fire {...{ lane, drawing }} />

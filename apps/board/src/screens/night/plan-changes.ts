@@ -35,7 +35,7 @@ export function namesIn(state: YardState): Names {
   };
 }
 
-/** 'check of Larch', 'turn at Larch', 'break of Odell'. */
+/** 'check of Larch', 'turn at Larch', 'break of Odell', as a sentence or a name begins. */
 export function workInWords(work: Work, { say, shared, names }: Pick<Telling, 'say' | 'shared' | 'names'>): string {
   if (work.kind === 'check') return say('work.check', { pit: names.pit(work.pitId) ?? say('aPit') });
   if (work.kind === 'break') return say('work.break', { person: names.breakOf(work.breakId) ?? say('somebody') });
@@ -52,8 +52,29 @@ export function causeInWords({ because }: Pick<PlanView, 'because'>, { say, name
   });
 }
 
-/** One change as a sentence. */
+/** One change as a sentence, with what began it: "Check of Larch: Ana, now 02:16 instead of 02:10, because this ran over: check of Bess." */
 export function changeInWords(change: PlanChange, telling: Telling): string {
+  return causedInWords(withoutCause(change, telling), change, telling);
+}
+
+function causedInWords(change: string, { work, because }: PlanChange, telling: Telling): string {
+  const { say, names } = telling;
+  const about = because.work ? workInWords(because.work, telling) : '';
+  switch (because.code) {
+    case 'person-not-there':
+      return say('why.person-not-there', { change, person: names.person(because.personId) ?? say('somebody') });
+    case 'due-moved':
+      return work.kind === 'check' ? say('why.fire-due', { change, pit: names.pit(work.pitId) ?? say('aPit') }) : say('why.due-moved', { change });
+    case 'made-room':
+      return about ? say('why.made-room', { change, work: about }) : say('why.fits-better', { change });
+    case 'work-before-ran-over':
+      return about ? say('why.work-before-ran-over', { change, work: about }) : say('why.not-reported', { change });
+    default:
+      return say(`why.${because.code}`, { change });
+  }
+}
+
+function withoutCause(change: PlanChange, telling: Telling): string {
   const { say, time, names } = telling;
   const who = (side: PlanChange['from']) => side?.people.map((id) => names.person(id) ?? say('somebody')).join(say('and')) || say('nobody');
   const at = (side: PlanChange['from']) => (side ? time(side.startsAt) : '');
@@ -78,4 +99,10 @@ export function newsOf(changes: readonly PlanChange[]): { readonly news: readonl
   const startOf = ({ from, to }: PlanChange) => to?.startsAt ?? from?.startsAt ?? '';
   const news = changes.filter((change) => !small(change)).sort((a, b) => startOf(a).localeCompare(startOf(b)));
   return { news, smallMoves: changes.length - news.length };
+}
+
+/** How good the plan is known to be: how near to the least lateness that any plan could have. */
+export function searchInWords({ search }: Pick<PlanView, 'search'>, say: SayNightWords): string {
+  const gap = search.gapWeightedS < MINUTE_S ? say('search.best') : say('search.gap', { span: `${Math.round(search.gapWeightedS / MINUTE_S)} min` });
+  return search.improved ? `${say('search.improved', { count: search.iterations })} ${gap}` : gap;
 }

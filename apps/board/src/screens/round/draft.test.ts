@@ -27,7 +27,7 @@ describe('a check while it is being said', () => {
   });
 
   it('a refused check comes back as the draft it was', () => {
-    const draft: Draft = { bed: 'fair', left: 'most', put: 'one', size: 'thin', fireEndTempC: 122, stackEndTempC: 119, smoke: 'clean', note: 'door sticks' };
+    const draft: Draft = { bed: 'fair', left: 'most', put: 'one', size: 'thin', fireEndTempC: 122, stackEndTempC: 119, smoke: 'clean', air: { door: 'two-fingers', damper: 'open', screen: true }, note: 'door sticks' };
     const check = checkOf(draft, pitId, seenAt);
     expect(check && draftOf(check)).toEqual(draft);
   });

@@ -1,4 +1,4 @@
-import type { PitView, RecordCheck } from '@stokehold/domain/contract';
+import type { AirSetView, PitView, RecordCheck } from '@stokehold/domain/contract';
 import type { Said } from '../../live/use-command.js';
 
 export type Put = 'rake' | 'one' | 'two';
@@ -12,6 +12,8 @@ export interface Draft {
   readonly fireEndTempC?: number | undefined;
   readonly stackEndTempC?: number | undefined;
   readonly smoke?: 'clean' | 'dirty' | undefined;
+  /** How the air was left; without it, as it was. */
+  readonly air?: AirSetView | undefined;
   readonly note?: string | undefined;
 }
 
@@ -28,7 +30,7 @@ const SPLITS: Readonly<Record<Put, number>> = { rake: 0, one: 1, two: 2 };
 
 /** The check that a full draft stands for; undefined while something is missing. */
 export function checkOf(draft: Draft, pitId: RecordCheck['pitId'], seenAt: string): Said<'recordCheck'> | undefined {
-  const { bed, left, put, size, fireEndTempC, stackEndTempC, smoke, note } = draft;
+  const { bed, left, put, size, fireEndTempC, stackEndTempC, smoke, air, note } = draft;
   if (!bed || !left || !put) return undefined;
   return {
     pitId, seenAt, bed, left,
@@ -38,14 +40,15 @@ export function checkOf(draft: Draft, pitId: RecordCheck['pitId'], seenAt: strin
     ...(fireEndTempC !== undefined && { fireEndTempC }),
     ...(stackEndTempC !== undefined && { stackEndTempC }),
     ...(smoke && { smoke }),
+    ...(air && { air }),
     ...(note?.trim() && { note: note.trim() }),
   };
 }
 
 /** Back from a check that was refused to the draft it came from, to be corrected. */
 export function draftOf(check: Said<'recordCheck'>): Draft {
-  const { bed, left, splits, size, fireEndTempC, stackEndTempC, smoke, note } = check;
-  return { bed, left, put: splits === 0 ? 'rake' : splits === 1 ? 'one' : 'two', size, fireEndTempC, stackEndTempC, smoke, note };
+  const { bed, left, splits, size, fireEndTempC, stackEndTempC, smoke, air, note } = check;
+  return { bed, left, put: splits === 0 ? 'rake' : splits === 1 ? 'one' : 'two', size, fireEndTempC, stackEndTempC, smoke, air, note };
 }
 
 /** What the estimate believes at the two ends, °C; where a reading by hand begins. */

@@ -21,33 +21,47 @@ interface GaugeProps {
   readonly onRead: (tempC: number | undefined) => void;
 }
 
-function Gauge({ label, tempC, believedC, step, onRead }: GaugeProps) {
+/** What stands in one gauge's box, what is wrong with it, and the two buttons beside it. */
+function useGauge({ tempC, believedC, step, onRead }: Omit<GaugeProps, 'label'>) {
   const say = useRoundWords();
   const shared = useSharedWords();
   const figures = useFigures();
   const [typed, setTyped] = useState<string>();
   const start = figures.shown('temp', tempC ?? believedC ?? 120);
   const read = (shown: number) => onRead(Math.min(HIGH_C, Math.max(LOW_C, figures.si('temp', shown))));
+  const inside = (shown: number) => figures.si('temp', shown) >= LOW_C && figures.si('temp', shown) <= HIGH_C;
   const number = typed === undefined ? undefined : typedNumber(typed);
-  const outside = number !== undefined && (figures.si('temp', number) < LOW_C || figures.si('temp', number) > HIGH_C);
   const wrong =
     typed && number === undefined
       ? shared('notANumber')
-      : outside && say('tempRange', { low: figures.of('temp', LOW_C), high: figures.of('temp', HIGH_C) });
+      : number !== undefined && !inside(number) && say('tempRange', { low: figures.of('temp', LOW_C), high: figures.of('temp', HIGH_C) });
   const type = (text: string) => {
     setTyped(text);
     const value = typedNumber(text);
     if (text.trim() === '') onRead(undefined);
-    else if (value !== undefined && figures.si('temp', value) >= LOW_C && figures.si('temp', value) <= HIGH_C) read(value);
+    else if (value !== undefined && inside(value)) read(value);
   };
   const stepBy = (by: number) => {
     setTyped(undefined);
     read(tempC === undefined ? start : start + by);
   };
+  return {
+    wrong, type,
+    shown: typed ?? (tempC === undefined ? '' : String(figures.shown('temp', tempC))),
+    lower: () => stepBy(-step),
+    higher: () => stepBy(step),
+    leave: () => !wrong && setTyped(undefined),
+  };
+}
+
+function Gauge({ label, ...gauge }: GaugeProps) {
+  const say = useRoundWords();
+  const figures = useFigures();
+  const { wrong, shown, type, lower, higher, leave } = useGauge(gauge);
   return (
     <div>
       <div className={css['gauge']}>
-        <Button className={css['step']} aria-label={say('lower', { what: label })} onClick={() => stepBy(-step)}>
+        <Button className={css['step']} aria-label={say('lower', { what: label })} onClick={lower}>
           −
         </Button>
         <label>
@@ -55,15 +69,15 @@ function Gauge({ label, tempC, believedC, step, onRead }: GaugeProps) {
           <input
             aria-label={label}
             inputMode="decimal"
-            value={typed ?? (tempC === undefined ? '' : String(figures.shown('temp', tempC)))}
-            placeholder={believedC === undefined ? '–' : `≈ ${figures.bare('temp', believedC)}`}
+            value={shown}
+            placeholder={gauge.believedC === undefined ? '–' : `≈ ${figures.bare('temp', gauge.believedC)}`}
             onChange={(event) => type(event.target.value)}
-            onBlur={() => !wrong && setTyped(undefined)}
+            onBlur={leave}
             aria-invalid={wrong ? true : undefined}
           />
           <span>{figures.unit('temp')}</span>
         </label>
-        <Button className={css['step']} aria-label={say('higher', { what: label })} onClick={() => stepBy(step)}>
+        <Button className={css['step']} aria-label={say('higher', { what: label })} onClick={higher}>
           +
         </Button>
       </div>

@@ -8,18 +8,26 @@ import { passes, Refused } from '../../live/refused.js';
 import { useClock } from '../../live/use-clock.js';
 import { useMay } from '../../live/use-setup.js';
 import { useYard } from '../../live/use-yard.js';
+import { Button } from '../../parts/button.js';
 import { Caution } from '../../parts/caution.js';
 import { Failure } from '../../parts/failure.js';
 import { Opening } from '../../parts/opening.js';
 import { Panel } from '../../parts/panel.js';
+import { savePaper } from '../../parts/paper.js';
+import { csvOf, saveFile } from '../../parts/save-file.js';
 import { Sheet } from '../../parts/sheet.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useDeskWords } from '../../words/desk.js';
 import { useServiceWords } from '../../words/service.js';
+import { AgainstPlan } from './against-plan.js';
+import { costPaper } from './cost-paper.js';
 import { CostBar } from './cost-bar.js';
 import { CookTable, ShareTables } from './cost-tables.js';
+import { costRows } from './parts-of-cost.js';
+import { PriceMeat } from './price-meat.js';
 import css from './service.module.css';
 import { ServiceFood } from './service-food.js';
+import { Weeks } from './weeks.js';
 
 /** One service, or all of them to choose from. */
 export function ServiceScreen() {
@@ -49,6 +57,7 @@ function AllServices({ state }: { readonly state: YardState }) {
       <p>
         <Link href="/night?show=services">{say('plan')}</Link>
       </p>
+      <Weeks />
     </Sheet>
   );
 }
@@ -100,13 +109,23 @@ function Cost({ cost }: { readonly cost: ServiceCost }) {
           <Sum name={say('sum.perMass', { unit: figures.unit('mass') })} value={cost.perKgCents === null ? '–' : figures.moneyPerMass(cost.perKgCents)} />
           <Sum name={say('sum.wood')} value={figures.money(cost.woodCents)} />
           <Sum name={say('sum.crew')} value={figures.money(cost.crewCents)} />
+          <Sum name={say('sum.meat')} value={cost.cooks.length > 0 && cost.unpricedMeat === cost.cooks.length ? '–' : figures.money(cost.meatCents)} />
         </dl>
         <CostBar cost={cost} figures={figures} />
         <p className={css['quiet']}>{say('estimate')}</p>
+        {cost.unpricedSplits > 0 && <p className={css['soon']}>▲ {say('unpriced', { count: cost.unpricedSplits })}</p>}
+        {cost.unpricedMeat > 0 && <p className={css['soon']}>▲ {say('unpricedMeat', { count: cost.unpricedMeat })}</p>}
+        <p className={css['deeds']}>
+          <Button onClick={() => saveFile(`${cost.service.name}.csv`, csvOf(costRows(cost)))}>{say('csv')}</Button>
+          <Button onClick={() => void savePaper(`${cost.service.name}.pdf`, costPaper(cost, say, figures))}>{say('pdf')}</Button>
+          <Button onClick={() => window.print()}>{say('print')}</Button>
+        </p>
       </Panel>
       <Panel title={say('byCook')}>
         <CookTable cost={cost} figures={figures} />
+        <PriceMeat cost={cost} />
       </Panel>
+      <AgainstPlan cost={cost} figures={figures} />
       <ShareTables cost={cost} figures={figures} />
     </>
   );

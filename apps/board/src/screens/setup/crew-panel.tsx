@@ -48,21 +48,18 @@ export function CrewPanel({ setup }: { readonly setup: Setup }) {
   );
 }
 
-function MemberForm({ member, onDone }: { readonly member: Member; readonly onDone: () => void }) {
-  const say = useSetupWords();
-  const shared = useSharedWords();
+/** What stands in the boxes of a person's form, and sending it. */
+function useMember(member: Member, onDone: () => void) {
   const figures = useFigures();
-  const wrongText = useWrongText();
   const changed = useSetupChanged();
   const command = useCommand('saveCrewMember');
-  const { hasPin, ...known } = member;
+  const { hasPin: _hasPin, ...known } = member;
   const [person, setPerson] = useState<CrewMember>(known);
-  const [rate, setRate] = useState(member.name === '' ? '' : String(member.rateCentsPerHour / 100));
-  const [pin, setPin] = useState('');
+  const [typed, setTyped] = useState({ rate: member.name === '' ? '' : String(member.rateCentsPerHour / 100), pin: '' });
   const [pinWrong, setPinWrong] = useState(false);
   const [wrongs, setWrongs] = useState<Wrongs>({});
-  const change = (part: Partial<CrewMember>) => setPerson({ ...person, ...part });
   const send = async () => {
+    const { rate, pin } = typed;
     const reading = new FormReading(figures, 'UTC');
     const name = reading.text('name', person.name);
     const cents = reading.cents('rate', rate, 100_000_000);
@@ -74,31 +71,50 @@ function MemberForm({ member, onDone }: { readonly member: Member; readonly onDo
     await changed();
     onDone();
   };
+  const change = (part: Partial<CrewMember>) => setPerson({ ...person, ...part });
+  const type = (part: Partial<typeof typed>) => setTyped({ ...typed, ...part });
+  return { person, change, typed, type, wrongs, pinWrong, command, send: () => void send() };
+}
+
+function Skills({ person, change }: { readonly person: CrewMember; readonly change: (part: Partial<CrewMember>) => void }) {
+  const say = useSetupWords();
+  const shared = useSharedWords();
+  return (
+    <fieldset className={css['skills']}>
+      <legend>{say('crew.skills')}</legend>
+      {skill.options.map((one) => (
+        <label key={one} className={css['tick']}>
+          <input
+            type="checkbox" checked={person.skills.includes(one)}
+            onChange={(event) => change({ skills: event.target.checked ? [...person.skills, one] : person.skills.filter((other) => other !== one) })}
+          />
+          {shared(`skill.${one}`)}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function MemberForm({ member, onDone }: { readonly member: Member; readonly onDone: () => void }) {
+  const say = useSetupWords();
+  const shared = useSharedWords();
+  const wrongText = useWrongText();
+  const { person, change, typed, type, wrongs, pinWrong, command, send } = useMember(member, onDone);
+  const { hasPin } = member;
   return (
     <Panel title={member.name === '' ? say('crew.add') : member.name}>
-      <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={shared('do.save')} onCancel={onDone}>
+      <Form onSend={send} sending={command.sending} failed={command.failed} does={shared('do.save')} onCancel={onDone}>
         <Fields>
           <Field label={say('crew.name')} value={person.name} maxLength={60} wrong={wrongText(wrongs['name'])} onChange={(event) => change({ name: event.target.value })} />
-          <Field label={say('crew.rate')} unit={say('crew.perHour')} inputMode="decimal" value={rate} wrong={wrongText(wrongs['rate'])} onChange={(event) => setRate(event.target.value)} />
+          <Field label={say('crew.rate')} unit={say('crew.perHour')} inputMode="decimal" value={typed.rate} wrong={wrongText(wrongs['rate'])} onChange={(event) => type({ rate: event.target.value })} />
           <Field
-            label={say(hasPin ? 'crew.newPin' : 'crew.pin')} type="password" inputMode="numeric" autoComplete="new-password" maxLength={6} value={pin} hint={say(hasPin ? 'crew.pinKept' : 'crew.pinHint')}
-            wrong={pinWrong ? say('crew.pinWrong') : undefined} onChange={(event) => setPin(event.target.value)}
+            label={say(hasPin ? 'crew.newPin' : 'crew.pin')} type="password" inputMode="numeric" autoComplete="new-password" maxLength={6} value={typed.pin} hint={say(hasPin ? 'crew.pinKept' : 'crew.pinHint')}
+            wrong={pinWrong ? say('crew.pinWrong') : undefined} onChange={(event) => type({ pin: event.target.value })}
           />
         </Fields>
         <Choice label={say('crew.role')} value={person.role} onChoose={(chosen) => change({ role: chosen })} options={role.options.map((value) => ({ value, label: shared(`role.${value}`) }))} />
         <Choice label={shared('language')} value={person.language} onChoose={(language) => change({ language })} options={[{ value: 'en', label: shared('language.en') }, { value: 'es', label: shared('language.es') }]} />
-        <fieldset className={css['skills']}>
-          <legend>{say('crew.skills')}</legend>
-          {skill.options.map((one) => (
-            <label key={one} className={css['tick']}>
-              <input
-                type="checkbox" checked={person.skills.includes(one)}
-                onChange={(event) => change({ skills: event.target.checked ? [...person.skills, one] : person.skills.filter((other) => other !== one) })}
-              />
-              {shared(`skill.${one}`)}
-            </label>
-          ))}
-        </fieldset>
+        <Skills {...{ person, change }} />
         <label className={css['tick']}>
           <input type="checkbox" checked={person.left} onChange={(event) => change({ left: event.target.checked })} />
           {say('crew.left')}

@@ -1,8 +1,6 @@
-import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQueryClient } from '@tanstack/react-query';
 import { deviceKind, type Device, type DeviceCode, type DeviceKind } from '@stokehold/domain/contract';
 import { useState } from 'react';
-import { ask } from '../../live/ask.js';
-import { passes } from '../../live/refused.js';
 import { useClock } from '../../live/use-clock.js';
 import { useCommand } from '../../live/use-command.js';
 import { useMe } from '../../live/use-me.js';
@@ -14,15 +12,12 @@ import { useFigures } from '../../units/use-figures.js';
 import { useSetupWords } from '../../words/setup.js';
 import { useSharedWords } from '../../words/shared.js';
 import css from './setup.module.css';
-
-const DEVICES = ['devices'] as const;
-const ASK_AGAIN_MS = 10_000;
+import { DEVICES, useDevices } from './use-devices.js';
 
 /** The wall, phones and gateways that may talk to this yard; a new one comes in with a one-time code. */
 export function DevicesPanel() {
   const say = useSetupWords();
-  const devices = useQuery({ queryKey: DEVICES, queryFn: () => ask('devices', {}), refetchInterval: ASK_AGAIN_MS, retry: (_count, error) => passes(error) });
-  const shown = [...(devices.data ?? [])].sort((a, b) => Number(a.revokedAt !== null) - Number(b.revokedAt !== null) || a.name.localeCompare(b.name));
+  const shown = [...(useDevices() ?? [])].sort((a, b) => Number(a.revokedAt !== null) - Number(b.revokedAt !== null) || a.name.localeCompare(b.name));
   return (
     <div className={css['pair']}>
       <NewDevice />
@@ -53,6 +48,7 @@ function NewDevice() {
         <Choice label={say('devices.kind')} columns={1} value={kind} onChoose={setKind} options={deviceKind.options.map((value) => ({ value, label: shared(`device.${value}`) }))} />
       </Form>
       {code && <Code code={code} />}
+      {!isSecureContext && <p className={css['soon']}>▲ {say('devices.plain')}</p>}
     </Panel>
   );
 }

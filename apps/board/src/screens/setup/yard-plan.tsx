@@ -14,36 +14,41 @@ import css from './setup.module.css';
 const WOOD = 'wood';
 const RAD_PER_DEG = Math.PI / 180;
 
-/** The yard from above. Pits and the wood are moved by dragging, or with the arrow keys once chosen. */
-export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly mayMove: boolean }) {
-  const say = useSetupWords();
-  const shared = useSharedWords();
+/** What was moved on the plan and is not saved yet, and saving it: pit by pit, so that what was saved stays saved when one fails. */
+function useMoves(setup: Setup) {
   const [moved, setMoved] = useState<Readonly<Record<string, Place>>>({});
   const [done, setDone] = useState(false);
   const savePit = useCommand('savePit');
   const saveYard = useCommand('saveYard');
   const changed = useSetupChanged();
-  const { yard } = setup;
-  const pits = setup.pits.filter(({ retired }) => !retired);
   const move = (id: string, place: Place) => {
     setMoved({ ...moved, [id]: place });
     setDone(false);
   };
   const save = async () => {
     const left = { ...moved };
-    for (const pit of pits) {
+    for (const pit of setup.pits) {
       const place = left[pit.id];
       if (!place) continue;
       if (!(await savePit.send({ pit: { ...pit, ...place } }))) break;
       delete left[pit.id];
     }
     const wood = left[WOOD];
-    if (wood && (await saveYard.send({ yard: { ...settingsOf(yard), woodPlace: wood } }))) delete left[WOOD];
+    if (wood && (await saveYard.send({ yard: { ...settingsOf(setup.yard), woodPlace: wood } }))) delete left[WOOD];
     await changed();
     setMoved(left);
     setDone(Object.keys(left).length === 0);
   };
-  const sending = savePit.sending || saveYard.sending;
+  return { moved, move, done, save: () => void save(), undo: () => setMoved({}), sending: savePit.sending || saveYard.sending, failed: savePit.failed ?? saveYard.failed };
+}
+
+/** The yard from above. Pits and the wood are moved by dragging, or with the arrow keys once chosen. */
+export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly mayMove: boolean }) {
+  const say = useSetupWords();
+  const shared = useSharedWords();
+  const { moved, move, done, save, undo, sending, failed } = useMoves(setup);
+  const { yard } = setup;
+  const isMoved = Object.keys(moved).length > 0;
   return (
     <Panel title={say('plan.title', { yard: yard.name })}>
       <Ground yard={yard}>
@@ -52,7 +57,7 @@ export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly m
             <Movable id={WOOD} name={say('plan.wood')} place={moved[WOOD] ?? yard.woodPlace} {...{ yard, mayMove, metresAt }} nameY={1.7} onMove={move}>
               <Wood />
             </Movable>
-            {pits.map((pit) => (
+            {setup.pits.filter(({ retired }) => !retired).map((pit) => (
               <Movable key={pit.id} id={pit.id} name={pit.name} place={moved[pit.id] ?? pit} {...{ yard, mayMove, metresAt }} nameY={reachBelow(pit, turnOf(pit, yard)) + 0.95} onMove={move}>
                 <PitFromAbove pit={pit} turn={turnOf(pit, yard)} />
               </Movable>
@@ -61,13 +66,13 @@ export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly m
         )}
       </Ground>
       {mayMove && <p className={css['quiet']}>{say('plan.how')}</p>}
-      <Failure of={savePit.failed ?? saveYard.failed} />
+      <Failure of={failed} />
       {mayMove && (
         <div className={css['line']}>
-          <Button look="main" disabled={sending || Object.keys(moved).length === 0} onClick={() => void save()}>
+          <Button look="main" disabled={sending || !isMoved} onClick={save}>
             {sending ? shared('saving') : say('plan.save')}
           </Button>
-          {Object.keys(moved).length > 0 && <Button onClick={() => setMoved({})}>{shared('do.undo')}</Button>}
+          {isMoved && <Button onClick={undo}>{shared('do.undo')}</Button>}
           {done && <span role="status">{shared('saved')}</span>}
         </div>
       )}

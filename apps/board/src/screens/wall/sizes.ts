@@ -9,7 +9,7 @@ const AT_5_M_MM = { large: 50, middle: 35, small: 28 } as const;
 const WRITTEN_FOR_M = 5;
 
 export interface WallSizes {
-  /** Font sizes, CSS px. large: minutes, and a name when hands are needed. middle: person's clock, temperatures. */
+  /** Font sizes, CSS px. large: minutes, and a name when hands are needed. middle: the person, temperatures, the clock. */
   readonly large: number;
   readonly middle: number;
   readonly small: number;
@@ -36,9 +36,15 @@ interface SizesOf {
 }
 
 /** Width of name and minutes together, in large font sizes. */
-export const WHICH_EM = 4.75;
-/** The stripe's words need this many large font sizes of width: name, minutes, person with what to do, temperature. */
-const WORDS_EM = 9.95;
+export const WHICH_EM = 4.42;
+/** Line height of the person's name, which has no line above it. */
+const PERSON_LINE = 0.9;
+/** Width of the person with what to do, in large font sizes. */
+export const WHO_EM = 3.78;
+/** Width of the temperature, in large font sizes. */
+export const TEMP_EM = 1.36;
+/** The stripe's words with the gaps between them need this many large font sizes of width. */
+const WORDS_EM = WHICH_EM + WHO_EM + TEMP_EM + 0.42;
 
 const STEP_M = 0.1;
 
@@ -61,9 +67,11 @@ function sizesFrom({ screenDiagonalM, viewDistanceM, widthPx, heightPx }: SizesO
   const middle = fontPx(AT_5_M_MM.middle);
   const small = fontPx(AT_5_M_MM.small);
   const gapPx = 6;
-  const headPx = Math.ceil(middle * 1.34);
+  // Taller than wide, a phone held in the hand, the head takes a second line.
+  const headPx = Math.ceil(middle * 1.34 + (heightPx > widthPx ? small * 1.3 : 0));
   const footPx = Math.ceil(small * 1.44);
-  const leastPx = Math.ceil(Math.max(small * 2 + 12, large * 1.1));
+  // The person stands over what is to be done there, each on its line.
+  const leastPx = Math.ceil(Math.max(middle * PERSON_LINE + small + 4, large * 1.1));
   const room = heightPx - headPx - footPx;
   const stripes = Math.max(1, Math.floor((room + gapPx) / (leastPx + gapPx)));
   const picturePx = widthPx - WORDS_EM * large;

@@ -1,11 +1,13 @@
 import type { YardState } from '@stokehold/domain/contract';
+import { Link } from 'wouter';
+import { useMe } from '../../live/use-me.js';
 import { PitDrawing, type LiesInZone } from '../../parts/pit-drawing.js';
 import { ribbonShape } from '../../parts/ribbon-shape.js';
 import { Ribbon } from '../../parts/ribbon.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useWallWords } from '../../words/wall.js';
 import { fitNamePx } from './fit-name.js';
-import { WHICH_EM, type WallSizes } from './sizes.js';
+import { WHICH_EM, WHO_EM, type WallSizes } from './sizes.js';
 import type { Level, Stripe } from './stripe.js';
 import { whatWords } from './wall-words.js';
 import css from './wall.module.css';
@@ -45,6 +47,9 @@ function nameSize({ view, level, late, minutes }: Stripe, { large, middle }: Wal
   const minutesEm = 0.52 * Math.max(1, Math.min(2, String(minutes ?? 0).length)) + (late || urgent ? 0.5 : 0.12);
   return fitNamePx({ name: view.pit.name, roomPx: (WHICH_EM - minutesEm) * large, wantedPx: urgent ? large : large * 0.79, leastPx: middle });
 }
+
+/** One person stands as large as the temperature beside; two give way, never under what can be read. */
+const whoSize = (people: string, { large, middle, small }: WallSizes): number => fitNamePx({ name: people, roomPx: WHO_EM * large, wantedPx: middle, leastPx: small });
 
 function Pictures({ stripe, state, nowMs, sizes, widthPx }: Omit<StripeRowProps, 'names' | 'blinks'>) {
   const say = useWallWords();
@@ -89,6 +94,7 @@ interface StripeRowProps {
 export function StripeRow({ names, blinks, ...rest }: StripeRowProps) {
   const say = useWallWords();
   const figures = useFigures();
+  const { me } = useMe();
   const { stripe } = rest;
   const { view, level } = stripe;
   const people = stripe.people.map((id) => names.get(id) ?? '').join(' + ');
@@ -98,12 +104,12 @@ export function StripeRow({ names, blinks, ...rest }: StripeRowProps) {
     <li className={`${css['stripe']} ${css[level]} figure`} data-row={view.pit.id} data-level={level}>
       <div className={css['which']}>
         <h2 className={css['name']} style={{ fontSize: nameSize(stripe, rest.sizes) }}>
-          {view.pit.name}
+          {me?.device.kind === 'hand' ? <Link href={`/pit/${view.pit.id}`}>{view.pit.name}</Link> : view.pit.name}
         </h2>
         <Minutes stripe={stripe} blinks={blinks} />
       </div>
       <div className={css['who']}>
-        {(people || level !== 'quiet') && <span>{people || say('nobody')}</span>}
+        {(people || level !== 'quiet') && <span style={{ fontSize: whoSize(people || say('nobody'), rest.sizes) }}>{people || say('nobody')}</span>}
         {what && <strong>{what}</strong>}
       </div>
       <div className={css['temp']}>{tempC === undefined ? <span className={css['quiet']}>–</span> : stripe.lit && figures.degrees(tempC)}</div>

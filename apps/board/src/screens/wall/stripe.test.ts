@@ -56,6 +56,15 @@ describe('a stripe of the wall', () => {
     expect(stripe({ name: 'Cedar', dueIn: -4 })).toMatchObject({ level: 'now', late: true, minutes: 4, what: { late: true } });
   });
 
+  it('one that runs away stands above a bed nearly out, and asks for nothing to be put on', () => {
+    const alarms = (state: string) => [{ kind: 'running-away', pitId: 'Willow', state }];
+    const pits = [fire({ name: 'Cedar', dueIn: 30, mode: 'bed-nearly-out' }), fire({ name: 'Willow', dueIn: 40 })];
+    const [first, second] = stripesOf(yard(pits, { alarms: alarms('unacknowledged') }), now);
+    expect([first!.view.pit.name, first!.level, first!.minutes, first!.what, first!.unacknowledged]).toEqual(['Willow', 'grave', null, { say: 'running-away' }, true]);
+    expect(second!.view.pit.name).toBe('Cedar');
+    expect(stripesOf(yard(pits, { alarms: alarms('returned-unacknowledged') }), now)[0]!.view.pit.name).toBe('Cedar');
+  });
+
   it('is grave past latest safe, and while the bed is nearly out even if no check is due', () => {
     expect(stripe({ name: 'Cedar', dueIn: -14, latestIn: -2 })).toMatchObject({ level: 'grave', what: { say: 'past-latest-safe' } });
     expect(stripe({ name: 'Cedar', dueIn: 20, mode: 'bed-nearly-out' })).toMatchObject({ level: 'grave', what: { say: 'bed-nearly-out' } });
@@ -102,7 +111,7 @@ describe('words of the wall', () => {
     const en = sayIn<typeof wall>('en', 'wall');
     const es = sayIn<typeof wall>('es', 'wall');
     expect(whatWords({ say: 'action', action: 'two', late: true }, en, { time })).toBe('late: two splits');
-    expect(whatWords({ say: 'action', action: 'two', late: false }, es, { time })).toBe('dos leños');
+    expect(whatWords({ say: 'action', action: 'two', late: false }, es, { time })).toBe('2 leños');
     expect(whatWords({ say: 'lights', at: at(0) }, en, { time })).toBe('lights at 08:14');
     expect(whatWords({ say: 'nothing' }, en, { time })).toBe('');
   });

@@ -1,9 +1,10 @@
 import type { AdviceAction, Assignment, PitView, YardState } from '@stokehold/domain/contract';
+import { callsNow, holds } from '../../parts/alarms-said.js';
 
 /** A prompt stands this long before the check is due. */
 export const SOON_S = 5 * 60;
 
-/** How much a fire asks of hands. grave: past latest safe, or its bed nearly out. */
+/** How much a fire asks of hands. grave: it runs away, is past latest safe, or its bed is nearly out. */
 export type Level = 'quiet' | 'soon' | 'now' | 'grave';
 
 /** What the wall says beside the person; `action` where the fire's advice says what to put on. */
@@ -11,6 +12,7 @@ export type What =
   | { readonly say: 'nothing' }
   | { readonly say: 'action'; readonly action: AdviceAction; readonly late: boolean }
   | { readonly say: 'look'; readonly late: boolean }
+  | { readonly say: 'running-away' }
   | { readonly say: 'past-latest-safe'; readonly latestAt: string }
   | { readonly say: 'bed-nearly-out' }
   | { readonly say: 'out' }
@@ -29,7 +31,7 @@ export interface Stripe {
   readonly people: readonly string[];
   readonly what: What;
   readonly lit: boolean;
-  /** The gravest alarm on this pit that nobody has acknowledged. */
+  /** An alarm of this pit calls that is more than a note. */
   readonly unacknowledged: boolean;
 }
 
@@ -38,7 +40,12 @@ function peopleFor(assignments: readonly Assignment[], isIt: (work: Assignment['
   return next?.people ?? [];
 }
 
-function levelOf(view: PitView, dueMs: number | null, nowMs: number): Level {
+/** Whether its temperature climbs as no fed fire makes it: grease may burn, and nothing else is said of it. */
+const runsAway = (view: PitView, state: YardState) =>
+  state.alarms.some((alarm) => alarm.kind === 'running-away' && alarm.pitId === view.pit.id && holds(alarm));
+
+function levelOf(view: PitView, dueMs: number | null, nowMs: number, away: boolean): Level {
+  if (away) return 'grave';
   const mode = view.fire?.mode;
   if (mode === 'bed-nearly-out' || mode === 'out') return 'grave';
   if (view.due && nowMs >= Date.parse(view.due.latestSafeAt)) return 'grave';
@@ -47,7 +54,8 @@ function levelOf(view: PitView, dueMs: number | null, nowMs: number): Level {
   return dueMs - nowMs <= SOON_S * 1000 ? 'soon' : 'quiet';
 }
 
-function whatOf(view: PitView, level: Level, late: boolean): What {
+function whatOf(view: PitView, level: Level, late: boolean, away: boolean): What {
+  if (away) return { say: 'running-away' };
   if (!view.fire) return { say: 'not-known' };
   if (view.fire.mode === 'out') return { say: 'out' };
   if (view.fire.mode === 'bed-nearly-out') return { say: 'bed-nearly-out' };
@@ -81,29 +89,28 @@ const isUnlit = (view: PitView, lightAt: string, nowMs: number) =>
 /** A pit of tonight as its stripe on the wall; undefined for a pit that rests tonight. */
 export function stripeOf(view: PitView, state: YardState, nowMs: number): Stripe | undefined {
   if (!view.tonight) return undefined;
-  if (isUnlit(view, view.tonight.lightAt, nowMs)) return unlitStripe(view, view.tonight.lightAt, state, nowMs);
+  const away = runsAway(view, state);
+  if (!away && isUnlit(view, view.tonight.lightAt, nowMs)) return unlitStripe(view, view.tonight.lightAt, state, nowMs);
   const dueMs = view.due ? Date.parse(view.due.dueAt) : null;
-  const level = levelOf(view, dueMs, nowMs);
+  const level = levelOf(view, dueMs, nowMs, away);
   const late = dueMs !== null && nowMs >= dueMs;
   return {
     view, level, late,
     atMs: dueMs,
-    minutes: countdown(dueMs, nowMs),
+    minutes: away ? null : countdown(dueMs, nowMs),
     people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'check' && work.pitId === view.pit.id),
-    what: whatOf(view, level, late),
+    what: whatOf(view, level, late, away),
     lit: true,
-    unacknowledged: state.alarms.some(
-      (alarm) => alarm.pitId === view.pit.id && (alarm.state === 'unacknowledged') && alarm.kind !== 'wood-short',
-    ),
+    unacknowledged: state.alarms.some((alarm) => alarm.pitId === view.pit.id && alarm.priority !== 'low' && callsNow(alarm)),
   };
 }
 
 /**
  * The stripes of tonight in the order in which the fires fall due, to the minute, so that two fires do not change places
- * each second; a fire that is lost or about to be stands above all, and one that nothing is known of right after those.
+ * each second; one that runs away stands above all, then those that are lost or about to be, and one that nothing is known of right after those.
  */
 export function stripesOf(state: YardState, nowMs: number): readonly Stripe[] {
-  const rank = (stripe: Stripe) => (stripe.level === 'grave' ? 0 : stripe.atMs === null ? 1 : 2);
+  const rank = (stripe: Stripe) => (stripe.what.say === 'running-away' ? -1 : stripe.level === 'grave' ? 0 : stripe.atMs === null ? 1 : 2);
   const minute = (stripe: Stripe) => Math.floor((stripe.atMs ?? 0) / 60_000);
   return state.pits
     .map((view) => stripeOf(view, state, nowMs))

@@ -1,5 +1,8 @@
 import type { WoodView, YardState } from '@stokehold/domain/contract';
+import { callsNow, subjectOf, toldWords } from '../../parts/alarms-said.js';
 import { useFigures } from '../../units/use-figures.js';
+import { useAlarmWords } from '../../words/alarm.js';
+import { useSharedWords } from '../../words/shared.js';
 import { useWallWords } from '../../words/wall.js';
 import { calledNames } from './called.js';
 import { crewNotes } from './crew-notes.js';
@@ -46,14 +49,28 @@ interface WallFootProps {
   readonly sizes: WallSizes;
 }
 
-/** Wood left against wood needed; and in turn who is missing, who breaks, which of the fires are on show. */
+/** The alarms that call, line by line: what, who was told, and what to do, a sentence each so that it fits. */
+function useAlarmLines(state: YardState, names: ReadonlyMap<string, string>): readonly string[] {
+  const say = useAlarmWords();
+  const shared = useSharedWords();
+  const figures = useFigures();
+  return state.alarms.filter(callsNow).flatMap((alarm) => {
+    const named = [subjectOf(alarm, state), shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ');
+    const does = say(`${alarm.kind}.do`).split(/(?<=[.;]) /);
+    return [named, toldWords(alarm, (id) => names.get(id) ?? '', say, figures), ...does].map((line) => `▲ ${line}`);
+  });
+}
+
+/** Wood left against wood needed; and in turn the alarms that call, or who is missing, who breaks, which of the fires are on show. */
 export function WallFoot({ state, turn, page, sizes }: WallFootProps) {
   const say = useWallWords();
   const figures = useFigures();
   const names = calledNames(state.people);
   const notes = state.shift ? crewNotes(state.shift).map((note) => crewWords(note, names.get(note.personId) ?? '', say, figures)) : [];
+  const alarms = useAlarmLines(state, names);
   const lines = [
-    ...notes,
+    ...alarms,
+    ...(alarms.length > 0 ? [] : notes),
     ...(page.of > 1 ? [say('fires', { number: page.number, of: page.of })] : []),
   ];
   return (

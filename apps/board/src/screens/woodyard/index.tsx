@@ -1,6 +1,7 @@
 import type { YardState } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { useMay } from '../../live/use-setup.js';
+import { useWoodyard } from '../../live/use-woodyard.js';
 import { useYard } from '../../live/use-yard.js';
 import { Button } from '../../parts/button.js';
 import { Caution } from '../../parts/caution.js';
@@ -11,8 +12,14 @@ import { useFigures } from '../../units/use-figures.js';
 import { useWoodyardWords } from '../../words/woodyard.js';
 import { BuyForm } from './buy-form.js';
 import { Carts } from './carts.js';
+import { ClimateForm } from './climate-form.js';
+import { Drying } from './drying.js';
+import { FourAnswers } from './four-answers.js';
 import { LotRow } from './lot-row.js';
+import { OffcutsPanel } from './offcuts-panel.js';
+import { PullPanel } from './pull-panel.js';
 import { lotsInOrder } from './stack.js';
+import { TrimAndBuy } from './trim-and-buy.js';
 import css from './woodyard.module.css';
 
 /** What wood is there, how dry, where it lies, what it fits, and whether it lasts the night. */
@@ -20,15 +27,27 @@ export function WoodyardScreen() {
   const say = useWoodyardWords();
   const state = useYard();
   const mayPlan = useMay('plan');
+  const view = useWoodyard(state);
   const [buying, setBuying] = useState(false);
+  const [climate, setClimate] = useState(false);
   if (!state) return <Opening />;
   const most = Math.max(1, ...state.wood.lots.map(({ inStack }) => inStack));
   return (
     <Sheet title={say('title')}>
+      {view && <FourAnswers view={view} state={state} />}
       <Enough state={state} />
+      {view && <PullPanel view={view} state={state} />}
       <Panel title={say('carts')}>
         <Carts state={state} />
       </Panel>
+      {view && <TrimAndBuy view={view} state={state} />}
+      <OffcutsPanel state={state} />
+      {view && (
+        <Panel title={say('drying')} beside={mayPlan && !climate && <Button onClick={() => setClimate(true)}>{say('climate.edit')}</Button>}>
+          {climate && <ClimateForm months={view.climate} state={state} onDone={() => setClimate(false)} />}
+          <Drying view={view} state={state} />
+        </Panel>
+      )}
       <Panel title={say('lots')} beside={mayPlan && !buying && <Button onClick={() => setBuying(true)}>{say('buy')}</Button>}>
         {buying && <BuyForm state={state} onDone={() => setBuying(false)} />}
         {state.wood.lots.length === 0 && <p>{say('noLots')}</p>}

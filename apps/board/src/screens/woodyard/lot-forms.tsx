@@ -1,8 +1,10 @@
-import { epochS, toIso, type DryBasis, type PitId } from '@stokehold/domain/quantity';
+import { epochS, toIso, type PitId } from '@stokehold/domain/quantity';
 import type { LotView, YardState } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { yardNowMs } from '../../live/heard.js';
+import type { Reply } from '../../live/ask.js';
 import { useCommand } from '../../live/use-command.js';
+import { Button } from '../../parts/button.js';
 import { Field, Pick } from '../../parts/field.js';
 import { FormReading, type Wrongs } from '../../parts/form-reading.js';
 import { Fields, Form } from '../../parts/panel.js';
@@ -64,49 +66,89 @@ export function RecountForm({ lot, state, onDone }: LotFormProps) {
   const [reason, setReason] = useState('');
   const [wrongs, setWrongs] = useState<Wrongs>({});
   const known = place === '' ? lot.inStack : onCart(state, place, lot.id);
+  // The book as it stood when the count began: what was moved since is told, not overwritten.
+  const [began, setBegan] = useState({ place: '', book: lot.inStack });
+  const seen = began.place === place ? began.book : known;
   const send = async () => {
     const reading = new FormReading(figures, state.yard.timeZone);
     const count = reading.number('found', found, { min: 0, max: 5000, whole: true });
     const why = reading.text('reason', reason, 500);
     setWrongs(reading.wrongs);
     if (count === undefined || why === undefined) return;
-    if (await command.send({ lotId: lot.id, pitId: place === '' ? null : (place as PitId), found: count, reason: why })) onDone();
+    if (await command.send({ lotId: lot.id, pitId: place === '' ? null : (place as PitId), found: count, reason: why, book: seen })) onDone();
   };
   return (
     <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={say('recount.save')} onCancel={onDone}>
       <Fields>
-        <Pick label={say('recount.place')} value={place} onChange={(event) => setPlace(event.target.value)}>
+        <Pick label={say('recount.place')} value={place} onChange={(event) => {
+          setPlace(event.target.value);
+          setBegan({ place: event.target.value, book: event.target.value === '' ? lot.inStack : onCart(state, event.target.value, lot.id) });
+        }}>
           <option value="">{say('recount.stack')}</option>
           {pitsInUse(state).map(({ pit }) => (
             <option key={pit.id} value={pit.id}>{say('recount.cart', { pit: pit.name })}</option>
           ))}
         </Pick>
-        <Field label={say('recount.found')} inputMode="numeric" value={found} hint={say('recount.book', { count: known })} wrong={wrongText(wrongs['found'])} onChange={(event) => setFound(event.target.value)} />
+        <Field label={say('recount.found')} inputMode="numeric" value={found} hint={say('recount.book', { count: seen })} wrong={wrongText(wrongs['found'])} onChange={(event) => setFound(event.target.value)} />
         <Field label={say('recount.reason')} value={reason} maxLength={500} wrong={wrongText(wrongs['reason'])} onChange={(event) => setReason(event.target.value)} />
       </Fields>
     </Form>
   );
 }
 
-/** A meter reading on a freshly split inside face. */
+const pickOf = <const T extends string>(all: readonly T[], value: string): T => all.find((one) => one === value) ?? all[0]!;
+
+/** What a meter showed: its basis, the temperature of the wood and the face are corrected for. */
 export function MeasureForm({ lot, state, onDone }: LotFormProps) {
   const say = useWoodyardWords();
   const figures = useFigures();
   const wrongText = useWrongText();
-  const command = useCommand('measureLot');
+  const command = useCommand('readLot');
   const [percent, setPercent] = useState('');
+  const [temp, setTemp] = useState('');
+  const [basis, setBasis] = useState<'dry' | 'wet'>('dry');
+  const [face, setFace] = useState<'inside' | 'outside'>('inside');
   const [wrongs, setWrongs] = useState<Wrongs>({});
+  const [read, setRead] = useState<Reply<'readLot'>>();
   const send = async () => {
     const reading = new FormReading(figures, state.yard.timeZone);
-    const value = reading.number('percent', percent, { min: 2, max: 120 });
+    const shownPercent = reading.number('percent', percent, { min: 0, max: 100 });
+    const woodTempC = reading.optionalNumber('temp', temp, { as: 'temp', min: -10, max: 90 });
     setWrongs(reading.wrongs);
-    if (value === undefined) return;
-    const measuredAt = toIso(epochS(yardNowMs() / 1000));
-    if (await command.send({ lotId: lot.id, moisture: (value / 100) as DryBasis, measuredAt })) onDone();
+    if (shownPercent === undefined || !reading.good) return;
+    const reply = await command.send({ lotId: lot.id, shownPercent, basis, face, woodTempC: woodTempC ?? null, measuredAt: toIso(epochS(yardNowMs() / 1000)) });
+    if (!reply) return;
+    if (reply.remarks.length === 0) onDone();
+    else setRead(reply);
   };
+  if (read) return <WhatWasRead read={read} onSeen={onDone} />;
   return (
     <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={say('measure.save')} onCancel={onDone}>
-      <Field label={say('measure.percent')} unit="%" inputMode="decimal" value={percent} hint={say('measure.how')} wrong={wrongText(wrongs['percent'])} onChange={(event) => setPercent(event.target.value)} />
+      <Fields>
+        <Field label={say('measure.percent')} unit="%" inputMode="decimal" value={percent} hint={say('measure.how')} wrong={wrongText(wrongs['percent'])} onChange={(event) => setPercent(event.target.value)} />
+        <Field label={say('measure.temp')} unit={figures.unit('temp')} inputMode="decimal" value={temp} hint={say('measure.tempHint')} wrong={wrongText(wrongs['temp'])} onChange={(event) => setTemp(event.target.value)} />
+        <Pick label={say('measure.basis')} value={basis} onChange={(event) => setBasis(pickOf<'dry' | 'wet'>(['dry', 'wet'], event.target.value))}>
+          <option value="dry">{say('measure.basis.dry')}</option>
+          <option value="wet">{say('measure.basis.wet')}</option>
+        </Pick>
+        <Pick label={say('measure.face')} value={face} onChange={(event) => setFace(pickOf<'inside' | 'outside'>(['inside', 'outside'], event.target.value))}>
+          <option value="inside">{say('measure.face.inside')}</option>
+          <option value="outside">{say('measure.face.outside')}</option>
+        </Pick>
+      </Fields>
     </Form>
+  );
+}
+
+/** A reading that was kept, with what must be known of it. */
+function WhatWasRead({ read, onSeen }: { readonly read: Reply<'readLot'>; readonly onSeen: () => void }) {
+  const say = useWoodyardWords();
+  const figures = useFigures();
+  return (
+    <div role="status">
+      <p>{say('measure.done', { percent: figures.percent(read.moisture) })}</p>
+      <ul>{read.remarks.map((remark) => <li key={remark}>▲ {say(`measure.remark.${remark}`)}</li>)}</ul>
+      <Button onClick={onSeen}>{say('remark.seen')}</Button>
+    </div>
   );
 }

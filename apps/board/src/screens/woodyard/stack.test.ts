@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LotView } from '@stokehold/domain/contract';
-import { drynessOf, fitOf, lotsInOrder, stackOf, stackSize, wantsHaul } from './stack.js';
+import { drynessOf, fitOf, lotsInOrder, stackOf, stackSize, wantsHaul, untrimmedOn } from './stack.js';
 
 describe('how dry a lot is', () => {
   it('10 to 15 % by the meter is good wood (common practice, no source)', () => {
@@ -49,4 +49,10 @@ describe('a cart', () => {
   it('of 10 splits where 24 burn in ten hours lasts four and stays quiet', () => expect(wantsHaul({ splits: 10, needed: 24 }, left)).toBe(false));
   it('of 2 where 24 burn lasts 50 minutes and wants somebody to haul', () => expect(wantsHaul({ splits: 2, needed: 24 }, left)).toBe(true));
   it('that holds all that is needed wants nobody, however little that is', () => expect(wantsHaul({ splits: 1, needed: 0.4 }, { nowMs: 0, endsMs: 600_000 })).toBe(false));
+});
+
+it('what is not trimmed yet is what lies there less what is; nothing where no such wood lies', () => {
+  const carts = [{ pitId: 'p' as never, lots: [{ lotId: 'l' as never, pieces: 9, trimmed: 4 }] }];
+  expect(untrimmedOn(carts, { pitId: 'p', lotId: 'l' })).toBe(5);
+  expect(untrimmedOn(carts, { pitId: 'p', lotId: 'other' })).toBe(0);
 });

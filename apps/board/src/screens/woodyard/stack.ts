@@ -1,4 +1,4 @@
-import type { LotView } from '@stokehold/domain/contract';
+import type { CartView, LotView } from '@stokehold/domain/contract';
 
 /** How wood of a moisture burns; dry basis. 10 to 15 % is good wood by the meter: common practice, no source. */
 export type Dryness = 'dry' | 'fair' | 'wet' | 'green';
@@ -52,4 +52,10 @@ const HAUL_WITHIN_MS = 3_600_000;
 export function wantsHaul(cart: { readonly splits: number; readonly needed: number }, left: { readonly nowMs: number; readonly endsMs: number }): boolean {
   if (cart.splits >= cart.needed) return false;
   return (cart.splits / cart.needed) * Math.max(0, left.endsMs - left.nowMs) < HAUL_WITHIN_MS;
+}
+
+/** Splits of a lot on a pit's cart that nobody has trimmed yet. */
+export function untrimmedOn(carts: readonly Pick<CartView, 'pitId' | 'lots'>[], of: { readonly pitId: string; readonly lotId: string }): number {
+  const there = carts.find(({ pitId }) => pitId === of.pitId)?.lots.find(({ lotId }) => lotId === of.lotId);
+  return there ? there.pieces - there.trimmed : 0;
 }

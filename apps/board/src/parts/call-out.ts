@@ -1,4 +1,6 @@
+import type { PitView, YardState } from '@stokehold/domain/contract';
 import { useEffect, useRef } from 'react';
+import { callsPerson } from './alarms-said.js';
 
 /** Two short notes, for a fire that has just fallen due; lower and three of them once past latest safe. */
 const NOTES_HZ = { due: [660, 880], past: [523, 523, 523] } as const;
@@ -20,10 +22,26 @@ function sound(notes: readonly number[]): void {
   setTimeout(() => void context.close(), 2000);
 }
 
-/** Sounds and shakes the phone when a fire passes into being due, and again when it passes latest safe; never twice for one. */
-export function useCallOut(pitId: string | undefined, calls: 'due' | 'past' | undefined): void {
+/** What a device calls out: a fire or an alarm, and whether it is due or past help soon. */
+export interface Call {
+  readonly id: string;
+  readonly calls: 'due' | 'past';
+}
+
+/** What there is to call out to somebody now: a fire that runs away, wherever it is; an alarm that calls them; the fire on show. */
+export function callFor(state: Pick<YardState, 'alarms'>, view: PitView | undefined, nowMs: number, personId: string): Call | undefined {
+  const away = state.alarms.find(({ kind, state: stands }) => kind === 'running-away' && stands === 'unacknowledged');
+  const called = away ?? callsPerson(state.alarms, personId);
+  if (called) return { id: called.id, calls: 'past' };
+  if (!view?.due || nowMs < Date.parse(view.due.dueAt)) return undefined;
+  return { id: view.pit.id, calls: nowMs >= Date.parse(view.due.latestSafeAt) ? 'past' : 'due' };
+}
+
+/** Sounds and shakes the device when a fire passes into being due, when it passes latest safe, and when an alarm calls; never twice for one. */
+export function useCallOut(call: Call | undefined): void {
   const before = useRef<string>(undefined);
-  const now = pitId && calls ? `${pitId} ${calls}` : undefined;
+  const calls = call?.calls;
+  const now = call && `${call.id} ${call.calls}`;
   useEffect(() => {
     const first = before.current === undefined;
     before.current = now ?? '';
