@@ -9,13 +9,14 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { io } from 'socket.io-client';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
+export const root = fileURLToPath(new URL('../../', import.meta.url));
 const port = 43_000 + Math.floor(Math.random() * 2000);
-const base = `http://127.0.0.1:${port}`;
-const wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
-const quantile = (values, q) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))];
+export const base = `http://127.0.0.1:${port}`;
+export const wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+export const quantile = (values, q) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))];
 
-async function start(folder) {
+/** Starts the built house on a folder of its own. */
+export async function start(folder) {
   const { DATABASE_URL: _embeddedHere, ...environment } = process.env;
   const began = performance.now();
   const house = spawn(process.execPath, ['apps/api/dist/main.js'], {
@@ -31,7 +32,7 @@ async function start(folder) {
     await wait(10);
   }
 }
-const stop = async (house) => {
+export const stop = async (house) => {
   house.kill('SIGTERM');
   await new Promise((resolve) => house.once('exit', resolve));
 };
@@ -58,7 +59,8 @@ function bundle() {
   }
 }
 
-async function checkToWall(said) {
+/** A manager in a yard of six burning pits; asks and commands as a browser would, by cookie. */
+export async function setUpYard(said) {
   const jar = [];
   const ask = async (method, path, body) => {
     const answer = await fetch(`${base}/api${path}`, {
@@ -87,6 +89,11 @@ async function checkToWall(said) {
     people: [{ personId: me.person.id, startsAt: at(-1), endsAt: at(9), breaks: [] }],
     pits: pits.map(({ id, band }) => ({ pitId: id, band, lightAt: at(-0.9) })),
   });
+  return { jar, command, pits, at, ask };
+}
+
+async function checkToWall(said) {
+  const { jar, command, pits, at } = await setUpYard(said);
   const socket = io(base, { path: '/live', transports: ['websocket'], extraHeaders: { cookie: jar.join('; '), origin: base } });
   await new Promise((resolve, reject) => {
     socket.once('beat', resolve);

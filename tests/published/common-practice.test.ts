@@ -1,5 +1,7 @@
 import { dryBasis, epochS } from '@stokehold/domain/quantity';
-import { advance, advise, estimateOf, gradeOf, kindle, piecesOf, REFERENCE_SHAPE, seeCheck, stepTruth, igniteTruth } from '@stokehold/domain/fire';
+import {
+  advance, advise, airOf, dueOf, estimateOf, gradeOf, igniteTruth, kindle, piecesOf, REFERENCE_SHAPE, seeCheck, standardSplitM, stepTruth, USUAL_AIR_SET,
+} from '@stokehold/domain/fire';
 import { randomStream } from '@stokehold/domain/quantity';
 import { bestAcrossM, liesAcross } from '@stokehold/domain/wood';
 import { expect, it } from 'vitest';
@@ -146,7 +148,7 @@ it('P13: a dry split on a hot bed meets the flux and the time that wood needs to
   const fire = settled();
   // Flux of the bed on the piece, as in the model; critical flux 12 +- 2 kW/m2 [BARTLETT-2019]; ignition of a thick solid:
   // t = pi/4 k rho c (dT/q)^2, white oak at 12 %: k 0.18 W/mK, 745 kg/m3, c 1663 J/kgK (Wood Handbook ch. 4), lit at 350 °C.
-  const fluxWPerM2 = 0.55 * fire.flows.bedRoot * 5.670374e-8 * fire.x[1]! ** 4;
+  const fluxWPerM2 = 0.55 * Math.min(1.15, Math.sqrt(fire.bedKg() / 0.5)) * 5.670374e-8 * fire.x[1]! ** 4;
   expect(fluxWPerM2).toBeGreaterThan(14e3);
   expect((Math.PI / 4) * 0.18 * 745 * 1663 * (330 / fluxWPerM2) ** 2).toBeLessThan(60);
 });
@@ -205,4 +207,76 @@ it.each([['a pit of 165 gallons', 0.6 ** (1 / 3)], ['a pit of 410 gallons', 1.5 
     if (minute >= 390) sum += gradeOf(truth).chamberTempC / 450;
   }
   within(sum * 1.8 + 32, 255, 7);
+});
+
+const CALM = { weather: { windMPerS: 1, fromFireEndRad: 1.5, ambientTempC: 15, rainFrac: 0 }, air: airOf(USUAL_AIR_SET), foodLoadFrac: 0.5 };
+const BAND = { lowC: 121.1, highC: 126.7 };
+const OAK = { thicknessM: 0.092, lengthM: 0.4, species: 'white-oak', moisture: dryBasis(0.12), onCart: 9 } as const;
+/** A fire in the middle of its band, seen with a full bed and some of a split left, with what is advised laid on. */
+function fedAsAdvised(weather = CALM.weather) {
+  const around = { ...CALM, weather };
+  const lit = kindle({ shape: REFERENCE_SHAPE, at: epochS(0), state: 'full', chamberTempC: 124, ambientTempC: 15, seed: 5 });
+  const seen = seeCheck(lit, { bed: 'full', left: 'some', fireEndTempC: 125, stackEndTempC: 123, on: { pieces: [], raked: false }, position: 'door' });
+  const advice = advise(seen, { ...around, band: BAND, wood: OAK, seed: 1 });
+  return { around, advice, belief: seeCheck(seen, { on: { pieces: piecesOf(advice.action, OAK), raked: true }, position: 'door' }) };
+}
+
+it('P1: a steady fire is looked at again after about half an hour, never after more than 50 minutes', () => {
+  const { advice, around, belief } = fedAsAdvised();
+  const { dueAt } = dueOf(belief, { ...around, band: BAND, lastLookAt: epochS(0), lookAgainAt: epochS(advice.lookAgainS) });
+  within(dueAt / 60, 30, 20);
+  expect(advice.lookAgainS / 60).toBeLessThanOrEqual(50);
+});
+it('P10: the split that suits a mid-size pit, and the thin and the thick one beside it, are 3 to 4 in thick, within a fifth of an inch', () => {
+  const inches = (['one-thin', 'one', 'one-thick'] as const).map((action) => piecesOf(action, { ...OAK, ...standardSplitM(REFERENCE_SHAPE) })[0]!.thicknessM / 0.0254);
+  for (const thick of inches) {
+    expect(thick).toBeGreaterThan(2.8);
+    expect(thick).toBeLessThan(4.2);
+  }
+});
+it('P15: the door open about an inch and the damper wide open are how everyday firing leaves the air', () => {
+  expect(USUAL_AIR_SET).toEqual({ door: 'usual', damper: 'open', screen: false });
+  within(airOf(USUAL_AIR_SET).doorGapM / 0.0254, 1, 0.1);
+});
+it('P15: choked air cools a pit within twenty minutes and saves its coals; it comes back with the air', () => {
+  const open = settled();
+  const choked = settled();
+  choked.air(0.012);
+  for (const fire of [open, choked]) {
+    fire.lay();
+    fire.run(20);
+  }
+  expect(choked.tempF()).toBeLessThan(open.tempF() - 2);
+  expect(choked.bedKg()).toBeGreaterThan(open.bedKg());
+  choked.air(0.0254);
+  for (const fire of [open, choked]) fire.run(40);
+  expect(choked.tempF()).toBeGreaterThan(open.tempF() - 2);
+});
+it('P16: with a split still burning the fresh one goes on the door side', () => {
+  const { advice } = fedAsAdvised();
+  expect(advice.layFreshOnDoorSide).toBe(advice.action !== 'rake');
+  const low = seeCheck(kindle({ shape: REFERENCE_SHAPE, at: epochS(0), state: 'low', chamberTempC: 116, ambientTempC: 15, seed: 5 }), {
+    bed: 'low', left: 'some', fireEndTempC: 112, stackEndTempC: 110, on: { pieces: [], raked: false }, position: 'door',
+  });
+  const onLow = advise(low, { ...CALM, band: BAND, wood: OAK, seed: 1 });
+  expect(onLow.action).not.toBe('rake');
+  expect(onLow.layFreshOnDoorSide).toBe(true);
+});
+it('P17, P18: a screen takes most of the push off wind onto the firebox, and none off wind onto the stack', () => {
+  const air = (fromFireEndRad: number, screened: boolean) => {
+    const fire = settled({ weather: { windMPerS: 6, fromFireEndRad }, screened });
+    return fire.flows.airKgPerS;
+  };
+  const calm = settled().flows.airKgPerS;
+  expect(air(0, true) - calm).toBeLessThan(0.4 * (air(0, false) - calm));
+  expect(air(Math.PI, true)).toBeCloseTo(air(Math.PI, false), 12);
+});
+it('P21: offcuts are advised only where there are some', () => {
+  const { around, belief } = fedAsAdvised();
+  const asked = (offcuts: number) => {
+    const advice = advise(belief, { ...around, band: BAND, wood: { ...OAK, offcuts }, seed: 1 });
+    return [advice.action, ...advice.alternatives.map(({ action }) => action)].filter((action) => action === 'offcut' || action === 'two-offcuts');
+  };
+  expect(asked(0)).toEqual([]);
+  expect(asked(6)).toHaveLength(2);
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { randomStream } from '@stokehold/domain/quantity';
 import { REFERENCE_PIT } from '../../libs/domain/fire/parameters.js';
 import { oneFire, SPLIT } from './one-fire.js';
 
@@ -44,6 +45,24 @@ it('energy closes on any night: any wind, rain, food, position, pace and moistur
     }),
     { numRuns: 300, seed: 20 },
   );
+});
+
+it('energy closes to a billionth on three thousand short nights', () => {
+  const random = randomStream(7);
+  let worst = 0;
+  for (let night = 0; night < 3000; night++) {
+    const weather = { windMPerS: 15 * random.next(), fromFireEndRad: Math.PI * random.next(), ambientTempC: -20 + 60 * random.next(), rainFrac: random.next() };
+    const position = (['door', 'middle', 'throat'] as const)[random.below(3)]!;
+    const fire = oneFire({ weather, position, foodLoadFrac: random.next(), doorGapM: 0.1 * random.next() });
+    const beforeJ = fire.storedJ();
+    const splits = random.below(5);
+    for (let i = 0; i < splits; i++) fire.lay({ ...SPLIT, moisture: 0.05 + 0.5 * random.next() });
+    fire.run(5 + random.below(40));
+    fire.rake();
+    fire.run(5 + random.below(20));
+    worst = Math.max(worst, residual(fire, beforeJ, splits * HEAT_J));
+  }
+  expect(worst).toBeLessThan(1e-9);
 });
 
 it('steps of 60 s stay within 0.6 °F rms of steps of 2 s over eight hours', () => {

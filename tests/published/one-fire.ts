@@ -17,14 +17,16 @@ const toF = (kelvin: number) => (kelvin - 273.15) * 1.8 + 32;
 export function oneFire(
   ask: {
     readonly weather?: Partial<Weather>; readonly position?: FirePosition; readonly foodLoadFrac?: number; readonly stepS?: number;
-    readonly start?: Start; readonly p?: FireParameters; readonly doorGapM?: number;
+    readonly start?: Start; readonly p?: FireParameters; readonly doorGapM?: number; readonly screened?: boolean;
   } = {},
 ) {
   const p = ask.p ?? REFERENCE_PIT;
   const stepS = ask.stepS ?? 60;
   const foodLoadFrac = ask.foodLoadFrac ?? 0.6;
   const weather = { windMPerS: 1.5, fromFireEndRad: Math.PI / 2, ambientTempC: 15, rainFrac: 0, ...ask.weather };
-  const inputs = stepInputsOf(p, { weather, air: { doorGapM: ask.doorGapM ?? 0.0254, damperFrac: 1 }, foodLoadFrac }, ask.position ?? 'door', stepS);
+  const inputsWith = (doorGapM: number) =>
+    stepInputsOf(p, { weather, air: { doorGapM, damperFrac: 1, ...(ask.screened && { screened: true }) }, foodLoadFrac }, ask.position ?? 'door', stepS);
+  let inputs = inputsWith(ask.doorGapM ?? 0.0254);
   const x = new Float64Array(MEMBER_NUMBERS);
   const flows = newFlows();
   putStart(x, 0, ask.start ?? HOT);
@@ -37,6 +39,10 @@ export function oneFire(
       pieces++;
     },
     rake: () => rake(x, 0, pieces),
+    /** Leaves the door at another gap, m. */
+    air(doorGapM: number) {
+      inputs = inputsWith(doorGapM);
+    },
     run(minutes: number, each?: () => void) {
       for (let s = 0; s < minutes * 60; s += stepS) {
         stepFire(p, x, 0, pieces, inputs, flows);
