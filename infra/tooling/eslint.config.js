@@ -16,6 +16,8 @@ const mayUse = {
   chamber: ['quantity', 'fire'],
   food: ['quantity'],
   shift: ['quantity'],
+  reading: ['quantity'],
+  alarm: ['quantity'],
   cost: ['quantity', 'wood', 'food', 'shift'],
 };
 const rooms = [...Object.keys(mayUse), 'contract'];

@@ -28,6 +28,8 @@ export default defineConfig({
         testTimeout: 60_000,
         hookTimeout: 60_000,
       }),
+      // Needs an MQTT broker: MQTT_URL, or one on 127.0.0.1:1883.
+      project('broker', ['tests/broker/**/*.test.ts'], { globalSetup: [`${root}tests/api-database.ts`], testTimeout: 60_000, hookTimeout: 60_000, fileParallelism: false }),
       project('faults', ['tests/faults/**/*.test.ts'], {
         testTimeout: 120_000,
         hookTimeout: 120_000,
