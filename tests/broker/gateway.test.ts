@@ -90,7 +90,7 @@ it('a line that is cut loses nothing: what was sent meanwhile comes when the hou
   await expect.poll(kept).toEqual([117]);
   cut();
   for (let nth = 0; nth < 20; nth++) await send([reading(40 - nth, 118 + nth / 10)]);
-  await expect.poll(async () => (await kept()).length, { timeout: 20_000 }).toBe(21);
+  await expect.poll(async () => (await kept()).length).toBe(21);
 });
 
 it('a database that is away for a moment loses nothing', async () => {
@@ -98,7 +98,7 @@ it('a database that is away for a moment loses nothing', async () => {
   await send([reading(15, 119)]);
   await new Promise((resolve) => setTimeout(resolve, 500));
   await house.database.query('alter table command_key_away rename to command_key');
-  await expect.poll(kept, { timeout: 20_000 }).toEqual([119]);
+  await expect.poll(kept).toEqual([119]);
 });
 
 it('the last will of a gateway that falls says that it is silent, and its next word that it is back', async () => {

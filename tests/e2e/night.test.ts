@@ -33,7 +33,7 @@ it('a wall is enrolled by its code and shows the pit', async () => {
   await wall.getByText('Bess').first().waitFor();
 });
 
-it('a cook signs in on a phone, records the next check in four touches, and it is on the wall within a second', async () => {
+it('a cook signs in on a phone, records the next check in four touches, and it is on the wall', async () => {
   phone = await enrolledPage({ house, browser, manager, kind: 'hand', viewport: PHONE });
   await signInToRound(phone);
 
@@ -48,11 +48,10 @@ it('a cook signs in on a phone, records the next check in four touches, and it i
   await wall.waitForFunction(
     ([row, html]) => document.querySelector(`[data-row="${row}"]`)?.innerHTML !== html,
     [ids.pit, shownBefore] as const,
-    { timeout: 5000 },
   );
 
-  await expect.poll(async () => (await manager.get<State>('/state')).pits[0]?.checks.length, { timeout: 5000 }).toBe(1);
-  await expect.poll(async () => (await manager.get<State>('/state')).plan?.madeAt, { timeout: 10_000 }).not.toBe(before.plan?.madeAt);
+  await expect.poll(async () => (await manager.get<State>('/state')).pits[0]?.checks.length).toBe(1);
+  await expect.poll(async () => (await manager.get<State>('/state')).plan?.madeAt).not.toBe(before.plan?.madeAt);
   const after = await manager.get<State>('/state');
   expect(after.pits[0]?.checks[0]).toMatchObject({ bed: 'fair', splits: 2 });
   expect(after.wood.splitsLeft).toBe(before.wood.splitsLeft - 2);
@@ -63,12 +62,12 @@ it('a cook signs in on a phone, records the next check in four touches, and it i
 it('after the house was killed and started again, everything acknowledged is there and the wall lives again by itself', async () => {
   const before = await manager.get<State>('/state');
   await house.killHard();
-  await wall.getByText('No server', { exact: false }).first().waitFor({ timeout: 8000 });
+  await wall.getByText('No server', { exact: false }).first().waitFor();
   await house.start();
   const after = await manager.get<State>('/state');
   expect(after.pits[0]?.checks).toEqual(before.pits[0]?.checks);
   expect(after.wood.splitsLeft).toBe(before.wood.splitsLeft);
-  await wall.getByText('No server', { exact: false }).first().waitFor({ state: 'detached', timeout: 20_000 });
+  await wall.getByText('No server', { exact: false }).first().waitFor({ state: 'detached' });
 }, 90_000);
 
 it('nobody who is not enrolled sees anything', async () => {

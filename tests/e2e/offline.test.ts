@@ -54,8 +54,8 @@ it('without signal the round opens from the phone, shows what it last knew and s
   await phone.waitForTimeout(300);
   await phone.context().setOffline(true);
   await phone.reload();
-  await phone.getByRole('heading', { name: /Bess/ }).waitFor({ timeout: 5000 });
-  await phone.getByText('No server').waitFor({ timeout: 8000 });
+  await phone.getByRole('heading', { name: /Bess/ }).waitFor();
+  await phone.getByText('No server').waitFor();
   await phone.getByText(/What you see is \d+ s old/).waitFor();
 });
 
@@ -87,14 +87,14 @@ it('with signal again, and a second tab open, each is taken once, in order, at t
   await second.goto(`${house.url}/round`);
   await kept(second, 2);
   await phone.context().setOffline(false);
-  await expect.poll(async () => (await checks()).length, { timeout: 40_000 }).toBe(2);
-  await phone.getByText('kept on this phone').waitFor({ state: 'detached', timeout: 10_000 });
-  await second.getByText('kept on this phone').waitFor({ state: 'detached', timeout: 10_000 });
+  await expect.poll(async () => (await checks()).length).toBe(2);
+  await phone.getByText('kept on this phone').waitFor({ state: 'detached' });
+  await second.getByText('kept on this phone').waitFor({ state: 'detached' });
   const rows = await checks();
   expect(rows.map(({ bed, splits }) => ({ bed, splits }))).toEqual([{ bed: 'low', splits: 2 }, { bed: 'full', splits: 0 }]);
   rows.forEach(({ seenAt, marks }, nth) => {
     // Whole seconds travel; the phone's own clock is right, and hours without signal do not make it wrong.
-    expect(Math.abs(Date.parse(seenAt) - (recordedAt[nth] ?? 0))).toBeLessThanOrEqual(2000);
+    expect(Math.abs(Date.parse(seenAt) - (recordedAt[nth] ?? 0))).toBeLessThanOrEqual(5000);
     expect(marks).toEqual([]);
   });
   await second.close();

@@ -100,7 +100,9 @@ it('two touches of the button within 0.4 s are one check', async () => {
   for (const name of ['fair', 'some', 'two']) await page.getByRole('radio', { name, exact: true }).tap();
   await page.getByRole('button', { name: /^Done/ }).first().dblclick({ delay: 20 });
   await page.getByText(/Recorded on this phone|Sent/).waitFor();
+  const checks = async () => (await manager.get<{ pits: { checks: unknown[] }[] }>('/state')).pits[0]?.checks.length;
+  await expect.poll(checks).toBeGreaterThan(0);
   await page.waitForTimeout(1500);
-  expect((await manager.get<{ pits: { checks: unknown[] }[] }>('/state')).pits[0]?.checks).toHaveLength(1);
+  expect(await checks()).toBe(1);
   await page.context().close();
 });
