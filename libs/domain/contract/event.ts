@@ -13,7 +13,8 @@ export const yardEvent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('break-reported'), personId }),
   z.object({ kind: z.literal('task-added'), taskId }),
   z.object({ kind: z.literal('task-finished'), taskId }),
-  z.object({ kind: z.literal('work-pinned') }),
+  /** `personId`: who decided; left out where nobody was signed in. */
+  z.object({ kind: z.literal('work-pinned'), personId: personId.optional() }),
   z.object({ kind: z.literal('handover-signed') }),
   z.object({ kind: z.literal('check-recorded'), pitId, checkId: z.uuid() }),
   /** `runningAway`: pits whose raw readings climb as no fed fire makes them; left out where none does. `probesTurned`: a probe turned bad, or good again. */

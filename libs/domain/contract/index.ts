@@ -40,8 +40,8 @@ export { cookHelp, cookPlanView, cookReason, cookSupposed, loadingView, moveWeig
 export type { CookPlanView, CookSupposed, LoadingView, MoveWeighed, PitLoadingView, SetAsideView, SupposeCook, WeighMove } from './loading.js';
 export { forecastView, recordWeather, weatherView, saveForecastPlace } from './weather.js';
 export type { ForecastView, RecordWeather, WeatherView } from './weather.js';
-export { assignment, changeCause, loadHour, planCause, planChange, planSearch, planView, work } from './plan.js';
-export type { Assignment, ChangeCause, PlanChange, PlanView, Work } from './plan.js';
+export { assignment, changeCause, loadHour, planCause, planBecause, planChange, planDecision, planSearch, planView, work } from './plan.js';
+export type { Assignment, ChangeCause, PlanChange, PlanDecision, PlanView, Work } from './plan.js';
 export { fairnessView, shareView } from './fairness.js';
 export type { FairnessView, ShareView } from './fairness.js';
 export { askWhatIf, askWhy, hindranceView, levelCost, pinWork, relaxation, supposition, whatIfView, whyView } from './plan-answers.js';

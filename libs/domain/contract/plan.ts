@@ -42,13 +42,20 @@ export const loadHour = z.object({
 });
 /** How a plan was found: the same facts, seed and iterations find it again. */
 export const planSearch = z.object({ seed: z.number().int(), iterations: z.number().int(), gapWeightedS: z.number().int(), improved: z.boolean() });
+/** Why a plan was made, with the pit or the person it is about; of a decision by hand the person who made it. */
+export const planBecause = z.object({ cause: planCause, pitId: pitId.nullable(), personId: personId.nullable() });
+/** What a person decided a while ago and what it changed: listed beside newer changes until `listedUntil`. */
+export const planDecision = z.object({ madeAt: instant, listedUntil: instant, because: planBecause, changes: z.array(planChange) });
+export type PlanDecision = z.infer<typeof planDecision>;
 export const planView = z.object({
   madeAt: instant,
-  because: z.object({ cause: planCause, pitId: pitId.nullable(), personId: personId.nullable() }),
+  because: planBecause,
   assignments: z.array(assignment),
   unplaced: z.array(z.object({ work, reason: z.string() })),
   load: z.array(loadHour),
   changes: z.array(planChange),
+  /** The latest first; that of this plan itself stands in `because` and `changes`. */
+  decisions: z.array(planDecision),
   /** Weighted seconds of lateness in the plan, and a proven bound below which no plan can go. */
   lateWeightedS: z.number(),
   boundWeightedS: z.number(),

@@ -1,6 +1,7 @@
 import type { RunningShift } from '@stokehold/domain/shift';
 import { changesBetween, evennessOf, type NightFacts, type PlannedNight, shownOf } from '@stokehold/scheduling/night';
 import { type RoundProblem, type Work, workKey } from '@stokehold/scheduling/rounds';
+import { decisionsAfter } from './decisions.js';
 import type { KeptPlan } from './plan.store.js';
 import { changeView, loadView, unplacedView } from './plan.view.js';
 
@@ -34,6 +35,7 @@ export function keptPlan({ planned: { plan, load, changes: told, search }, probl
     unplaced: plan.unplaced.map(unplacedView),
     load: load.map(loadView),
     changes: changes.map(changeView),
+    decisions: before ? decisionsAfter(before, facts.now) : [],
     lateWeightedS: plan.levels.lateWeightedS,
     boundWeightedS: plan.bound.lateWeightedS,
     evenness: evennessOf(problem, plan, facts.carried) ?? null,

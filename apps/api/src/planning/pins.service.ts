@@ -28,7 +28,7 @@ export class Pins {
       const pin = pinOf(command);
       if (pin) await this.keep(deed, night, pin, actor);
       else await this.store.drop(deed.em, night.shift.id, command.work);
-      deed.tell({ kind: 'work-pinned' });
+      deed.tell({ kind: 'work-pinned', ...(actor.person && { personId: actor.person.id }) });
       return { done: true };
     });
   }

@@ -19,6 +19,7 @@ export class PlanRow {
   @Column('jsonb') unplaced: PlanView['unplaced'];
   @Column('jsonb') load: PlanView['load'];
   @Column('jsonb') changes: PlanView['changes'];
+  @Column('jsonb') decisions: PlanView['decisions'];
   @Column('integer', { name: 'late_weighted_s' }) lateWeightedS: number;
   @Column('integer', { name: 'bound_weighted_s' }) boundWeightedS: number;
   @Column('double precision', { name: 'evenness_frac', nullable: true }) evennessFrac: number | null;

@@ -19,7 +19,7 @@ export interface Assigned {
 }
 
 /** A plan that passed its checker, as it is kept and shown. */
-export interface KeptPlan extends Pick<PlanView, 'because' | 'unplaced' | 'load' | 'changes' | 'lateWeightedS' | 'boundWeightedS' | 'evenness'> {
+export interface KeptPlan extends Pick<PlanView, 'because' | 'unplaced' | 'load' | 'changes' | 'decisions' | 'lateWeightedS' | 'boundWeightedS' | 'evenness'> {
   readonly shiftId: ShiftId;
   readonly madeAt: EpochS;
   readonly assignments: readonly Assigned[];
@@ -58,6 +58,7 @@ interface PlanSql {
   readonly unplaced: PlanView['unplaced'];
   readonly load: PlanView['load'];
   readonly changes: PlanView['changes'];
+  readonly decisions: PlanView['decisions'];
   readonly late_weighted_s: number;
   readonly bound_weighted_s: number;
   readonly evenness_frac: number | null;
@@ -66,7 +67,7 @@ interface PlanSql {
 
 // A plan has some hundred assignments and is made some hundred times a night: one question reads it, one statement writes it.
 const CONTENT = `
-select search, shift_id, extract(epoch from made_at)::float8 as made_s, cause, unplaced, load, changes,
+select search, shift_id, extract(epoch from made_at)::float8 as made_s, cause, unplaced, load, changes, decisions,
   late_weighted_s, bound_weighted_s, evenness_frac,
   (select coalesce(json_agg(json_build_object('kind', kind, 'pit_id', pit_id, 'nth_check', nth_check, 'task_id', task_id, 'break_id', break_id,
       'people', people, 'starts_s', extract(epoch from a.starts_at)::bigint, 'ends_s', extract(epoch from a.ends_at)::bigint, 'late_s', late_s,
@@ -75,8 +76,8 @@ select search, shift_id, extract(epoch from made_at)::float8 as made_s, cause, u
 from plan where id = $1`;
 const INSERT = `
 with made as (
-  insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s, evenness_frac, search)
-  values ($1, $2, $3, $4, true, $5::jsonb, $6::jsonb, $7::jsonb, $8::jsonb, $9, $10, $11, $13::jsonb) returning id
+  insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s, evenness_frac, search, decisions)
+  values ($1, $2, $3, $4, true, $5::jsonb, $6::jsonb, $7::jsonb, $8::jsonb, $9, $10, $11, $13::jsonb, $14::jsonb) returning id
 )
 insert into assignment (plan_id, nth, kind, pit_id, nth_check, task_id, break_id, people, starts_at, ends_at, late_s, past_latest_s,
   early_s, due_at, pinned)
@@ -136,6 +137,7 @@ export class PlanStore {
       unplaced: row.unplaced,
       load: row.load,
       changes: row.changes,
+      decisions: row.decisions,
       lateWeightedS: row.late_weighted_s,
       boundWeightedS: row.bound_weighted_s,
       evenness: row.evenness_frac,
@@ -154,10 +156,10 @@ export class PlanStore {
        update plan set is_current = false where yard_id = $1 and is_current`,
       [yardId, HISTORY],
     );
-    const { shiftId, madeAt, because, unplaced, load, changes, lateWeightedS, boundWeightedS, evenness, assignments, search } = plan;
+    const { shiftId, madeAt, because, unplaced, load, changes, decisions, lateWeightedS, boundWeightedS, evenness, assignments, search } = plan;
     const made = em.query(INSERT, [
       id, yardId, shiftId, toIso(madeAt), JSON.stringify(because), JSON.stringify(unplaced), JSON.stringify(load), JSON.stringify(changes),
-      lateWeightedS, boundWeightedS, evenness, JSON.stringify(assignments.map(rowOf)), JSON.stringify(search),
+      lateWeightedS, boundWeightedS, evenness, JSON.stringify(assignments.map(rowOf)), JSON.stringify(search), JSON.stringify(decisions),
     ]);
     await Promise.all([held, past, made]);
     this.remembered.forget(em);

@@ -27,6 +27,7 @@ export const planView = (plan: KeptPlan): PlanView => ({
   unplaced: plan.unplaced,
   load: plan.load,
   changes: plan.changes,
+  decisions: plan.decisions,
   lateWeightedS: plan.lateWeightedS,
   boundWeightedS: plan.boundWeightedS,
   evenness: plan.evenness,

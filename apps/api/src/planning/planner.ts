@@ -5,6 +5,7 @@ import { planShown, problemOfNight } from '@stokehold/scheduling/night';
 import { type Deed, Ids, log, Workers } from '../platform/index.js';
 import { Shifts } from '../shifts/index.js';
 import { SearchBudget } from './budget.js';
+import { isDecision } from './decisions.js';
 import { Improver } from './improver.js';
 import { keptPlan, saysTheSame } from './kept-plan.js';
 import { NightGathering } from './night-facts.js';
@@ -12,9 +13,6 @@ import { unplacedOf } from './plan.view.js';
 import { PlanStore } from './plan.store.js';
 
 export type Because = PlanView['because'];
-
-/** What comes by the dozen is searched for only where it is worth it; who comes, goes or decides always is. */
-const BY_THE_DOZEN: readonly Because['cause'][] = ['check', 'due-moved', 'minute', 'task', 'break'];
 
 /** Makes the rounds of the running night anew and keeps them when the checker finds nothing wrong with them. */
 @Injectable()
@@ -42,7 +40,8 @@ export class Planner {
       before: same && planShown(same.assignments, unplacedOf(same)),
       seed: seedFrom('rounds', deed.yardId),
     };
-    const always = !same || !BY_THE_DOZEN.includes(because.cause);
+    // What comes by the dozen is searched for only where it is worth it; who comes, goes or decides always is.
+    const always = !same || isDecision(because);
     const planned = await this.workers.run('planNight', { ...wanted, iterations: always ? this.budget.atOnce : this.budget.inPassing, always });
     if (!planned.ok) {
       log.error({ yardId: deed.yardId, faults: planned.faults.slice(0, 20) }, 'a plan failed its check and is not shown; the one before it stays');

@@ -45,8 +45,8 @@ export class PlanningReactions {
     await this.planner.repair(deed, because('task', { pitId: task?.pitId ?? null, personId: task?.doneBy ?? null }));
   }
 
-  onPinned(_: EventOf<'work-pinned'>, deed: Deed): Promise<void> {
-    return this.planner.repair(deed, because('by-hand'));
+  onPinned({ personId }: EventOf<'work-pinned'>, deed: Deed): Promise<void> {
+    return this.planner.repair(deed, because('by-hand', { personId: personId ?? null }));
   }
 
   /** Somebody's skills, a pit's place or the way to it changed. */

@@ -131,6 +131,31 @@ describe('somebody who is not there', () => {
   });
 });
 
+describe('what somebody decided', () => {
+  const lookAt = async (pitId: string) => post('/checks', { pitId, seenAt: toIso(house.now), bed: 'fair', left: 'some', raked: true, splits: 1 });
+
+  it('stays listed beside the plans that fires ask for, with its changes and their reasons, for half an hour', async () => {
+    await post('/shifts', night([on(ana), on(bo), on(cy)]));
+    await lightAll();
+    await post('/presence', { personId: bo, state: 'away' });
+    const decided = await plan();
+    expect(decided.decisions).toEqual([]);
+    expect(decided.changes.map(({ because }) => because)).toContainEqual({ code: 'person-not-there', personId: bo, work: null });
+    house.now = later(house.now, 300);
+    await lookAt(bess);
+    const listed = { madeAt: decided.madeAt, listedUntil: toIso(later(fromIso(decided.madeAt), 1800)), because: decided.because, changes: decided.changes };
+    expect((await plan()).because).toMatchObject({ cause: 'check', pitId: bess });
+    expect((await plan()).decisions).toEqual([listed]);
+    house.now = later(house.now, 600);
+    await lookAt(nell);
+    expect((await plan()).decisions).toEqual([listed]);
+    house.now = later(house.now, 1200);
+    await lookAt(ruth);
+    expect((await plan()).because).toMatchObject({ cause: 'check', pitId: ruth });
+    expect((await plan()).decisions).toEqual([]);
+  });
+});
+
 describe('a better plan', () => {
   const search = (iterations: number) => (house.app.get(SearchBudget).afterwards = iterations);
   const found = async () => {

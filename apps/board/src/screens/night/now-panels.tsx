@@ -1,8 +1,6 @@
 import { fromIso } from '@stokehold/domain/quantity';
 import type { Supposition, YardState } from '@stokehold/domain/contract';
-import { useState } from 'react';
 import { useMay } from '../../live/use-setup.js';
-import { Button } from '../../parts/button.js';
 import { Panel } from '../../parts/panel.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useNightWords } from '../../words/night.js';
@@ -10,13 +8,13 @@ import { usePlanWords } from '../../words/plan.js';
 import { useSharedWords } from '../../words/shared.js';
 import { LoadChart, LoadSentences, type ShownHour } from './load-chart.js';
 import type { Answering } from './answers.js';
+import { ChangesPanel } from './changes-panel.js';
 import css from './night.module.css';
-import { capital, causeInWords, changeInWords, namesIn, newsOf, searchInWords, workInWords, type Telling } from './plan-changes.js';
+import { capital, namesIn, workInWords, type Telling } from './plan-changes.js';
 import { WhatIfPanel } from './what-if-panel.js';
 import { WhyPanel } from './why-panel.js';
 
 const REASONS = ['nobody-on-shift', 'nobody-with-skill', 'no-two-together', 'no-time-left', 'pin-in-the-way'] as const;
-const FIRST_CHANGES = 6;
 
 /** How the plan stands: does it hold, what changed and why, what found no place. */
 export function NowPanels({ state, nowS, dragged }: { readonly state: YardState; readonly nowS: number; readonly dragged: Supposition | undefined }) {
@@ -39,7 +37,7 @@ export function NowPanels({ state, nowS, dragged }: { readonly state: YardState;
         <LoadChart hours={all} figures={figures} />
         <LoadSentences hours={[...all, ...lacking]} figures={figures} skillName={(skill) => shared(`skill.${skill as 'fire'}`)} />
       </Panel>
-      <Changes state={state} telling={telling} />
+      <ChangesPanel {...{ plan, telling, nowS }} />
       <WhyPanel {...{ state, answering, nowS }} />
       {mayPlan && <WhatIfPanel {...{ state, answering, nowS, dragged }} />}
       {plan.unplaced.length > 0 && (
@@ -54,27 +52,5 @@ export function NowPanels({ state, nowS, dragged }: { readonly state: YardState;
         </Panel>
       )}
     </>
-  );
-}
-
-function Changes({ state, telling }: { readonly state: YardState; readonly telling: Telling }) {
-  const { say, shared } = { say: telling.say, shared: telling.shared };
-  const [whole, setWhole] = useState(false);
-  if (!state.plan) return null;
-  const { news, smallMoves } = newsOf(state.plan.changes);
-  const shown = whole ? news : news.slice(0, FIRST_CHANGES);
-  return (
-    <Panel title={say('changes.title')} beside={<span className="figure">{telling.time(state.plan.madeAt)}</span>}>
-      <p>{causeInWords(state.plan, telling)}</p>
-      {news.length === 0 && <p>{say('changes.none')}</p>}
-      <ul className={css['sentences']}>
-        {shown.map((change, index) => (
-          <li key={index}>{changeInWords(change, telling)}</li>
-        ))}
-      </ul>
-      {smallMoves > 0 && <p className={css['quiet']}>{say('changes.small', { count: smallMoves })}</p>}
-      <p className={css['quiet']}>{searchInWords(state.plan, say)}</p>
-      {news.length > FIRST_CHANGES && <Button onClick={() => setWhole(!whole)}>{shared(whole ? 'do.less' : 'do.more')}</Button>}
-    </Panel>
   );
 }

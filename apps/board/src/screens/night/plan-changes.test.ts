@@ -3,7 +3,7 @@ import type { PlanChange, PlanView, YardState } from '@stokehold/domain/contract
 import '../../words/night.js';
 import '../../words/shared.js';
 import { sayIn } from '../../words/words.js';
-import { causeInWords, changeInWords, namesIn, newsOf, type Telling } from './plan-changes.js';
+import { causeInWords, changeInWords, decisionsListed, namesIn, newsOf, type Telling } from './plan-changes.js';
 
 const state = {
   pits: [{ pit: { id: 'larch', name: 'Larch' } }],
@@ -42,7 +42,18 @@ describe('a change of the plan as a sentence', () => {
     const because = (cause: string, pitId: string | null, personId: string | null) => ({ because: { cause, pitId, personId } }) as unknown as PlanView;
     expect(causeInWords(because('presence', null, 'odell'), telling('en'))).toBe('Planned anew because of what was reported of Odell.');
     expect(causeInWords(because('check', 'larch', null), telling('es'))).toBe('Se planeó de nuevo porque se anotó una revisión de Larch.');
+    expect(causeInWords(because('by-hand', null, 'ana'), telling('en'))).toBe('Planned anew because Ana decided it by hand.');
+    expect(causeInWords(because('by-hand', null, null), telling('es'))).toBe('Se planeó de nuevo porque alguien lo decidió a mano.');
     expect(causeInWords(because('pit', null, null), telling('en'))).toBe('Planned anew because a pit was changed.');
+  });
+});
+
+describe('a decision', () => {
+  it('is listed until its time is up, by the clock of whoever looks', () => {
+    const decided = (listedUntil: string) => ({ madeAt: listedUntil, listedUntil, because: { cause: 'presence', pitId: null, personId: null }, changes: [] }) as never;
+    const decisions = [decided('2027-06-06T06:40:00Z'), decided('2027-06-06T06:20:00Z')];
+    expect(decisionsListed({ decisions }, Date.parse('2027-06-06T06:19:59Z') / 1000)).toEqual(decisions);
+    expect(decisionsListed({ decisions }, Date.parse('2027-06-06T06:20:00Z') / 1000)).toEqual([decisions[0]]);
   });
 });
 

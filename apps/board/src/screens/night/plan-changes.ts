@@ -1,5 +1,5 @@
 import { fromIso, MINUTE_S } from '@stokehold/domain/quantity';
-import type { PlanChange, PlanView, TaskKind, Work, YardState } from '@stokehold/domain/contract';
+import type { PlanChange, PlanDecision, PlanView, TaskKind, Work, YardState } from '@stokehold/domain/contract';
 import type { SaySharedWords } from '../../words/shared.js';
 import type { SayNightWords } from '../../words/night.js';
 
@@ -88,6 +88,9 @@ function withoutCause(change: PlanChange, telling: Telling): string {
 }
 
 export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What people decided before this plan was made and is still listed, the latest first. */
+export const decisionsListed = ({ decisions }: Pick<PlanView, 'decisions'>, nowS: number): readonly PlanDecision[] => decisions.filter(({ listedUntil }) => fromIso(listedUntil) > nowS);
 
 /** A start moved by no more than this is one of many small moves, not news. */
 const SMALL_MOVE_S = 5 * MINUTE_S;

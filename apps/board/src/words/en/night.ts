@@ -70,6 +70,7 @@ export const night = {
   'mend.bank-fires-or-call': 'Checks will pass latest safe: call somebody, or let fewer pits burn.',
 
   'changes.title': 'What changed',
+  'changes.decided': 'Decided at {{time}}',
   'changes.none': 'Nobody has to do anything else than before.',
   'changes.small_one': 'One more start moved by up to 5 minutes.',
   'changes.small_other': '{{count}} more starts moved by up to 5 minutes.',
@@ -86,7 +87,7 @@ export const night = {
   'because.shift': 'Planned anew because the shift was changed.',
   'because.pit': 'Planned anew because {{pit}} was changed.',
   'because.minute': 'Planned anew because work ran over.',
-  'because.by-hand': 'Planned anew because somebody decided it by hand.',
+  'because.by-hand': 'Planned anew because {{person}} decided it by hand.',
   'change.new': '{{work}}: new, {{toWho}} at {{to}}',
   'change.gone': '{{work}}: falls away; it was {{fromWho}} at {{from}}',
   'change.moved': '{{work}}: {{toWho}}, now {{to}} instead of {{from}}',

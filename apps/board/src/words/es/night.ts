@@ -73,6 +73,7 @@ export const night: WordsLike<typeof en> = {
   'mend.bank-fires-or-call': 'Habrá revisiones después de lo más tarde: llame a alguien, o que ardan menos ahumadores.',
 
   'changes.title': 'Qué cambió',
+  'changes.decided': 'Decidido a las {{time}}',
   'changes.none': 'Nadie tiene que hacer algo distinto que antes.',
   'changes.small_one': 'Un inicio más se movió hasta 5 minutos.',
   'changes.small_other': '{{count}} inicios más se movieron hasta 5 minutos.',
@@ -89,7 +90,7 @@ export const night: WordsLike<typeof en> = {
   'because.shift': 'Se planeó de nuevo porque cambió el turno.',
   'because.pit': 'Se planeó de nuevo porque cambió {{pit}}.',
   'because.minute': 'Se planeó de nuevo porque un trabajo se alargó.',
-  'because.by-hand': 'Se planeó de nuevo porque alguien lo decidió a mano.',
+  'because.by-hand': 'Se planeó de nuevo porque {{person}} lo decidió a mano.',
   'change.new': '{{work}}: nueva, {{toWho}} a las {{to}}',
   'change.gone': '{{work}}: ya no va; era {{fromWho}} a las {{from}}',
   'change.moved': '{{work}}: {{toWho}}, ahora a las {{to}} en vez de las {{from}}',
