@@ -5,7 +5,7 @@ import { certificateOf } from './certificate.js';
 import { Broker } from './gateways/index.js';
 import { openHouse } from './house.js';
 import { FirstRunToken } from './identity/index.js';
-import { openPractice } from './open-practice.js';
+import { openPractice, practiceOpening } from './open-practice.js';
 import { SearchBudget } from './planning/index.js';
 import { log, type Settings } from './platform/index.js';
 import { screensAreBuilt } from './screens.js';
@@ -24,6 +24,7 @@ export interface Serving {
 
 /** Opens the house, listens, and says in the window where it is and what to do next. */
 export async function serve({ settings, arguments: { practice }, databaseUrl, data, onOpened }: Serving): Promise<void> {
+  const opening = practice && practiceOpening(practice);
   const certificate = await certificateOf(settings);
   const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA) }, certificate);
   onOpened(() => app.close());
@@ -32,7 +33,10 @@ export async function serve({ settings, arguments: { practice }, databaseUrl, da
   const { port } = app.getHttpServer().address() as { port: number };
   const firstRunToken = await app.get(FirstRunToken).issue();
   process.stdout.write(`${welcome({ scheme, host: settings.HOST, port, data, firstRunToken, screensBuilt: screensAreBuilt() })}\n`);
-  if (practice) process.stdout.write(`${await openPractice(app, addressHere(scheme, port))}\n`);
+  if (opening) {
+    if (practice.at !== undefined) process.stdout.write(`\nThe practice night passes up to ${practice.at} first.\n`);
+    process.stdout.write(`${await openPractice(app, opening, addressHere(scheme, port))}\n`);
+  }
   if (settings.FORECAST_URL) app.get(Forecasts).askAt(settings.FORECAST_URL);
   if (settings.MQTT_URL) {
     app.get(Broker).open({ url: settings.MQTT_URL, clientId: settings.MQTT_CLIENT_ID }).catch((error: unknown) => log.error({ err: error }, 'the broker could not be taken'));
