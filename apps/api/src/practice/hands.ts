@@ -37,6 +37,8 @@ export interface Doings {
 export interface NightSeen {
   plan(): Promise<PlanView | null>;
   tasks(): Promise<readonly TaskView[]>;
+  /** Whether somebody reported that this person is away, or comes later. */
+  isAway(personId: PersonId, now: EpochS): Promise<boolean>;
   walkS(from: Place, to: Place): number;
 }
 
@@ -53,9 +55,12 @@ export class PracticeCrew {
   async minute(now: EpochS): Promise<void> {
     for (const hand of this.hands) {
       if (hand.playedByHand || now < hand.comesAt) continue;
-      if (now >= hand.goesAt) hand.errand = undefined;
+      if (now >= hand.goesAt || (await this.night.isAway(hand.id, now))) {
+        hand.errand = undefined;
+        continue;
+      }
       if (hand.errand && hand.errand.arrivesAt <= now) await this.arrive(hand, now);
-      if (!hand.errand && hand.busyUntil <= now && now < hand.goesAt) await this.setOut(hand, now);
+      if (!hand.errand && hand.busyUntil <= now) await this.setOut(hand, now);
     }
   }
 

@@ -1,5 +1,6 @@
 import { type CookView, MOST_READINGS, type PitSettings, type PlanView, type TaskView } from '@stokehold/domain/contract';
-import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PitId, randomStream, type RandomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
+import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PersonId, type PitId, randomStream, type RandomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
+import { presenceAt, type RunningShift } from '@stokehold/domain/shift';
 import { pieceOfSize, wetMassKg } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
 import type { Alarms } from '../alarms/index.js';
@@ -9,7 +10,7 @@ import type { Food } from '../food/index.js';
 import type { Plans } from '../planning/index.js';
 import type { Actor, Ids, Outbox } from '../platform/index.js';
 import type { Readings } from '../readings/index.js';
-import type { Tasks } from '../shifts/index.js';
+import type { Shifts, Tasks } from '../shifts/index.js';
 import type { WeatherNow } from '../weather/index.js';
 import type { WoodStore } from '../wood/index.js';
 import type { PracticeDoings } from './doings.js';
@@ -33,6 +34,7 @@ export interface Through {
   readonly food: Food;
   readonly plans: Plans;
   readonly readings: Readings;
+  readonly shifts: Shifts;
   readonly tasks: Tasks;
   readonly weather: WeatherNow;
   readonly wood: WoodStore;
@@ -59,6 +61,7 @@ export class PracticeNight {
   private readonly noise: RandomStream;
   private plan: PlanView | null | undefined;
   private tasks: readonly TaskView[] | undefined;
+  private shift: RunningShift | undefined;
   private loads: ReadonlyMap<PitId, number> | undefined;
   private toldSky: Sky | undefined;
   private cooks: readonly CookView[] | undefined;
@@ -86,6 +89,7 @@ export class PracticeNight {
     this.crew = new PracticeCrew(yard.hands, doings, {
       plan: async () => (this.plan ??= await house.plans.view(house.em, yard.yardId)),
       tasks: async () => (this.tasks ??= await house.tasks.view(house.em, yard.yardId, this.at)),
+      isAway: (personId, now) => this.isAway(personId, now),
       walkS: (from, to) => yard.walkS(from, to),
     }, random);
     house.outbox.listen((yardId, _, event) => this.hear(yardId, event));
@@ -128,8 +132,15 @@ export class PracticeNight {
     if (yardId !== this.yard.yardId) return;
     if (event.kind === 'plan-repaired') this.plan = undefined;
     if (event.kind === 'task-added' || event.kind === 'task-finished' || event.kind === 'shift-planned') this.tasks = undefined;
+    if (event.kind === 'presence-reported' || event.kind === 'shift-planned') this.shift = undefined;
     if (event.kind === 'cook-changed') this.loads = this.cooks = undefined;
     if (event.kind === 'check-recorded') await this.layOn(event.pitId, event.checkId);
+  }
+
+  private async isAway(personId: PersonId, now: EpochS): Promise<boolean> {
+    this.shift ??= await this.house.shifts.running(this.house.em, this.yard.yardId, now);
+    const person = this.shift?.people.find(({ id }) => id === personId);
+    return person !== undefined && ['away', 'late'].includes(presenceAt(person, now));
   }
 
   private async layOn(pitId: PitId, checkId: string): Promise<void> {

@@ -8,7 +8,7 @@ import { Food } from '../food/index.js';
 import { Plans } from '../planning/index.js';
 import { Ids, log, Outbox } from '../platform/index.js';
 import { Readings } from '../readings/index.js';
-import { Tasks } from '../shifts/index.js';
+import { Shifts, Tasks } from '../shifts/index.js';
 import { WeatherNow } from '../weather/index.js';
 import { WoodStore } from '../wood/index.js';
 import { PracticeDoings } from './doings.js';
@@ -26,10 +26,10 @@ export class PracticeNights implements BeforeApplicationShutdown {
   private underWay: Promise<void> = Promise.resolve();
 
   constructor(
-    database: DataSource, outbox: Outbox, alarms: Alarms, checks: Checks, cooking: Cooking, cuts: CookingCuts, watch: Watch, food: Food, plans: Plans, readings: Readings, tasks: Tasks,
+    database: DataSource, outbox: Outbox, alarms: Alarms, checks: Checks, cooking: Cooking, cuts: CookingCuts, watch: Watch, food: Food, plans: Plans, readings: Readings, shifts: Shifts, tasks: Tasks,
     weather: WeatherNow, wood: WoodStore, doings: PracticeDoings, private readonly ids: Ids, private readonly yards: PracticeYards,
   ) {
-    this.through = { em: database.manager, outbox, ids, alarms, checks, cooking, cuts, watch, food, plans, readings, tasks, weather, wood, doings };
+    this.through = { em: database.manager, outbox, ids, alarms, checks, cooking, cuts, watch, food, plans, readings, shifts, tasks, weather, wood, doings };
   }
 
   /** A night whose minutes the caller lets pass, each as soon as the one before is done. Everything in it follows from the seed. */

@@ -1,3 +1,5 @@
+import { HOUR_S, later } from '@stokehold/domain/quantity';
+import { randomUUID } from 'node:crypto';
 import { writeFileSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -5,7 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { afterEach, expect, it } from 'vitest';
 import { AppModule } from '../app.module.js';
 import { openTestHouseOf, type OpenedHouse } from '../platform/testing.js';
-import { type NightReport, PracticeNights, readSample, type SampleNight } from './index.js';
+import { Shifts } from '../shifts/index.js';
+import { type NightReport, type PracticeNight, PracticeNights, readSample, type SampleNight } from './index.js';
 
 const file = fileURLToPath(new URL('../../../../infra/sample/brackwater.json', import.meta.url));
 const opened: OpenedHouse[] = [];
@@ -29,12 +32,16 @@ function shortNight(): SampleNight {
   };
 }
 
-async function run(sample: SampleNight, seed: number): Promise<{ report: NightReport; house: OpenedHouse }> {
+async function openNight(sample: SampleNight, seed: number): Promise<PracticeNight> {
   const house = await openTestHouseOf((databaseUrl, dataFolder) => AppModule.on({ databaseUrl, workers: 0, connections: 4, dataFolder }));
   opened.push(house);
-  const night = await house.app.get(PracticeNights).openStill(sample, seed);
+  return house.app.get(PracticeNights).openStill(sample, seed);
+}
+
+async function run(sample: SampleNight, seed: number): Promise<{ report: NightReport; house: OpenedHouse }> {
+  const night = await openNight(sample, seed);
   while (!night.isOver) await night.minute();
-  return { report: await night.report(), house };
+  return { report: await night.report(), house: opened.at(-1)! };
 }
 
 it('a practice night goes through the real commands, and the same seed gives the same night to the last digit', async () => {
@@ -57,6 +64,25 @@ it('a practice night goes through the real commands, and the same seed gives the
   expect(await count('outbox where done_at is null')).toBe(0);
   expect(await count('yard where practice')).toBe(1);
   expect(await count("audit_entry where command = 'record-check'")).toBe(await count('fire_check'));
+}, 240_000);
+
+it('somebody reported away turns round on the way and does nothing until they say that they are here', async () => {
+  const night = await openNight(shortNight(), 7);
+  const { hands } = night.crew;
+  while (!hands.some(({ errand }) => errand) || night.at < night.yard.startsAt + HOUR_S) await night.minute();
+  const gone = hands.find(({ errand }) => errand)!;
+  const report = async (state: 'away' | 'here') => {
+    await opened[0]!.app.get(Shifts).reportPresence(night.yard.lead, { key: randomUUID(), personId: gone.id, state });
+    await night.settle();
+  };
+  await report('away');
+  const workedS = gone.workedS;
+  const until = later(night.at, HOUR_S / 2);
+  while (night.at < until) await night.minute();
+  expect([gone.errand, gone.workedS]).toEqual([undefined, workedS]);
+  await report('here');
+  while (!night.isOver) await night.minute();
+  expect(gone.workedS).toBeGreaterThan(workedS);
 }, 240_000);
 
 it('a file that is no sample night is refused with what to correct', () => {
