@@ -5,7 +5,7 @@ import { type FireBelief, memberAt, MEMBERS } from './belief.js';
 import { comparedWith, expectingNothing } from './candour.js';
 import { GAUGE_K, INNER_K, LOG_AIR, LOG_LOSS, SHELL_K, THIRDS } from './layout.js';
 import type { LaidPiece } from './lay.js';
-import { expected, observe } from './filter.js';
+import { expected, keepPhysical, observe } from './filter.js';
 import { parametersOf } from './pit-shape.js';
 
 /** The end of the pit that a probe hangs at. */
@@ -139,6 +139,7 @@ function noteRejected(belief: FireBelief, seen: TempsSeen, rejected: readonly Pr
 
 /** Both ends have disagreed with the belief for ten minutes: chamber moved to the readings, multipliers halved, bed as last graded. */
 function startAgain(belief: FireBelief, readK: number): FireBelief {
+  const p = parametersOf(belief.shape);
   const x = belief.members.slice();
   for (let m = 0; m < MEMBERS; m++) {
     const member = memberAt(m);
@@ -147,6 +148,7 @@ function startAgain(belief: FireBelief, readK: number): FireBelief {
       for (const part of [SHELL_K, INNER_K, GAUGE_K]) x[member + part + third] = x[member + part + third]! + (part === SHELL_K ? 0.7 : 1) * shiftK * (0.85 + (0.3 * m) / MEMBERS);
     }
     for (let i = LOG_LOSS; i <= LOG_AIR; i++) x[member + i] = 0.5 * x[member + i]!;
+    keepPhysical(p, x, member, belief.pieces);
   }
   const { fireEndRejectedSince: _fire, stackEndRejectedSince: _stack, ...rest } = belief;
   return expectingNothing({ ...rest, members: x, lastSeenAt: belief.at, lastTempAt: belief.at });
