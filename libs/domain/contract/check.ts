@@ -18,6 +18,7 @@ export const recordCheck = z.strictObject({
   seenAt: instant,
   bed: bedGrade,
   left: splitLeft,
+  /** Whether the coals were raked. Who lays a split rakes them even first: with wood laid it counts as true. */
   raked: z.boolean(),
   splits: z.number().int().min(0).max(6),
   size: pieceSize.default('standard'),

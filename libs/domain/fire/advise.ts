@@ -72,7 +72,7 @@ export interface Advice {
 }
 export interface WoodAtHand extends Piece {
   readonly onCart: number;
-  /** Offcuts at hand; without them none are advised. */
+  /** Offcuts at hand; no more than these are advised. */
   readonly offcuts?: number;
 }
 export interface AdviseAsk extends Surroundings {

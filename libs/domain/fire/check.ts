@@ -9,7 +9,7 @@ import { type LaidPiece, makeRoom, putPiece, rake } from './lay.js';
 import { LOG_AIR, LOG_BURN, LOG_LOSS, PIECE_BURNT, PIECE_KG, pieceAt } from './layout.js';
 import { uncertainPiece } from './noise.js';
 import type { FireParameters } from './parameters.js';
-import { type BedGrade, type FirePosition, MOST_PIECES_LAID, type SplitLeft, type WoodOn } from './pit.js';
+import { type BedGrade, type FirePosition, isRaked, MOST_PIECES_LAID, type SplitLeft, type WoodOn } from './pit.js';
 import { parametersOf } from './pit-shape.js';
 import { laidPieceOf, takeHandTemps, type TempsSeen } from './see.js';
 
@@ -52,7 +52,7 @@ export function seeCheck(belief: FireBelief, seen: CheckSeen): FireBelief {
   let { pieces } = left;
   const unrecorded = left.found || burnsTooWell(before, x);
   if (unrecorded) keepMultipliers(before, x);
-  if (seen.on.raked) for (let m = 0; m < MEMBERS; m++) rake(x, memberAt(m), pieces);
+  if (isRaked(seen.on)) for (let m = 0; m < MEMBERS; m++) rake(x, memberAt(m), pieces);
   for (const piece of laid) pieces = layOnAll(p, x, pieces, piece, random);
   const graded = seen.bed !== undefined || seen.left !== undefined;
   return {

@@ -42,7 +42,7 @@ interface Weighing {
 export function choicesOf(belief: FireBelief, ask: AdviseAsk): readonly AdviceChoice[] {
   const weighing = weighingOf(belief, ask);
   const { search, now } = weighing;
-  const actions = (ask.wood.offcuts ?? 0) > 0 ? [...ACTIONS, ...OFFCUT_ACTIONS] : ACTIONS;
+  const actions = [...ACTIONS, ...OFFCUT_ACTIONS.filter((action) => piecesOf(action, ask.wood).length <= (ask.wood.offcuts ?? 0))];
   const usual = { ...USUAL_AIR_SET, screen: now.screen };
   const ranked = actions.flatMap((action) => weigh(weighing, action, usual)).sort(first);
   const airs = airsWorthTrying(ask.weather, now);

@@ -54,8 +54,11 @@ export interface Band {
 /** What was done at a fire check. */
 export interface WoodOn {
   readonly pieces: readonly Piece[];
+  /** Raked with nothing laid; where wood is laid the coals are raked anyway, see `isRaked`. */
   readonly raked: boolean;
 }
+/** A split wants coals under the whole of it, so whoever lays one rakes them even first. Source: common practice, no source. */
+export const isRaked = ({ pieces, raked }: WoodOn): boolean => raked || pieces.length > 0;
 /** Pieces laid on at one check, at most. */
 export const MOST_PIECES_LAID = 6;
 

@@ -6,7 +6,7 @@ import { lightingPieces, standardPiece, THIN } from './kindle.js';
 import { type LaidPiece, makeRoom, putPiece, rake } from './lay.js';
 import { BED_KG, GAUGE_K, LOG_AIR, LOG_BURN, MEMBER_NUMBERS, pieceAt, THIRDS } from './layout.js';
 import type { FireParameters } from './parameters.js';
-import { type BedGrade, type FirePosition, MOST_PIECES_LAID, type PitShape, type SplitLeft, type Surroundings, type WoodOn } from './pit.js';
+import { type BedGrade, type FirePosition, isRaked, MOST_PIECES_LAID, type PitShape, type SplitLeft, type Surroundings, type WoodOn } from './pit.js';
 import { parametersOf } from './pit-shape.js';
 import { zonesOf } from './estimate.js';
 import { laidPieceOf } from './see.js';
@@ -116,7 +116,7 @@ export function stepTruth(
   const x = truth.state.slice();
   const position = on?.position ?? truth.position;
   let pieces = truth.pieces;
-  if (on?.raked === true) rake(x, 0, pieces);
+  if (on && isRaked(on)) rake(x, 0, pieces);
   requireRange('pieces laid on', on?.pieces.length ?? 0, 0, MOST_PIECES_LAID);
   const laying = randomStream(seedFrom(truth.seed, 'laid', truth.at));
   for (const piece of on?.pieces ?? []) {

@@ -73,9 +73,9 @@ export class FireKeeper {
   }
 
   private async woodAtHand(deed: Deed, pitId: PitId): Promise<WoodAtHand> {
-    const top = await this.wood.topOfCart(deed.em, deed.yardId, pitId);
+    const [top, offcuts] = await Promise.all([this.wood.topOfCart(deed.em, deed.yardId, pitId), this.wood.offcutsBooked(deed.em, deed.yardId)]);
     const { species, lengthM, thicknessM, moisture, onCart } = top ?? { ...USUAL_SPLIT, onCart: 0 };
-    return { species, lengthM, thicknessM, moisture, onCart };
+    return { species, lengthM, thicknessM, moisture, onCart, offcuts };
   }
 }
 

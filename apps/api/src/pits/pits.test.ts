@@ -61,6 +61,22 @@ it('a fire whose lighting was late begins when the task was done', async () => {
   expect(night.told.filter((event) => event.kind === 'fire-estimated').at(-1)).toMatchObject({ because: 'task', pitIds: night.pits });
 });
 
+it('offcuts that the book knows of are among the choices, and no more of them than lie there', async () => {
+  night = await TestNight.open();
+  const offered = async () => {
+    await night.check().expect(201);
+    await night.house.settle();
+    const { advice } = await view();
+    return [advice!.action, ...advice!.alternatives.map(({ action }) => action)].filter((action) => action.includes('offcut')).sort();
+  };
+  expect(await offered()).toEqual([]);
+  for (const [found, choices] of [[1, ['offcut']], [2, ['offcut', 'two-offcuts']]] as const) {
+    await night.minutes(2);
+    await night.post('/offcut-recounts', { lotId: night.lotId, found, reason: 'counted' });
+    expect(await offered()).toEqual(choices);
+  }
+});
+
 it('a check moves the due time, tells so, and gets advice of its own time', async () => {
   night = await TestNight.open();
   const before = await due();

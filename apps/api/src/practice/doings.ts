@@ -100,7 +100,7 @@ export class PracticeDoings {
       seenAt: toIso(now),
       bed: graded.bed,
       left: graded.left,
-      raked: action === 'rake' || graded.left === 'coals',
+      raked: true,
       splits: put.splits,
       size: put.size,
       fireEndTempC: graded.fireEndTempC,
@@ -163,7 +163,7 @@ export class PracticeDoings {
   /** A fire is lit, with the offcuts that lie there. */
   private async light(night: Scene, hand: Hand, pitId: PitId): Promise<void> {
     night.truth.light(pitId);
-    const lie = (await this.woodStore.lots(this.database.manager, hand.actor.yardId)).reduce((sum, { offcuts }) => sum + offcuts, 0);
+    const lie = await this.wood.offcutsBooked(this.database.manager, hand.actor.yardId);
     if (lie > 0) await this.offcuts.burnAtLighting(hand.actor, { key: this.ids.next(), pitId, pieces: Math.min(lie, LIT_WITH) });
   }
 

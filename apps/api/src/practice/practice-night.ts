@@ -1,7 +1,7 @@
 import { type CookView, MOST_READINGS, type PitSettings, type PlanView, type TaskView } from '@stokehold/domain/contract';
 import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PersonId, type PitId, randomStream, type RandomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
 import { presenceAt, type RunningShift } from '@stokehold/domain/shift';
-import { pieceOfSize, wetMassKg } from '@stokehold/domain/wood';
+import { pieceOfSize, USUAL_SPLIT, wetMassKg } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
 import type { Alarms } from '../alarms/index.js';
 import type { Checks } from '../checks/index.js';
@@ -146,8 +146,9 @@ export class PracticeNight {
   private async layOn(pitId: PitId, checkId: string): Promise<void> {
     const check = await this.house.checks.one(this.house.em, this.yard.yardId, checkId);
     if (!check) return;
-    const lot = check.lotId ? (await this.house.wood.lots(this.house.em, this.yard.yardId)).find(({ id }) => id === check.lotId) : undefined;
-    const pieces = lot ? Array.from({ length: check.splits }, () => ({ ...pieceOfSize(lot, check.size), moisture: this.trueMoisture(lot.id, lot.moisture) })) : [];
+    const lot = (await this.house.wood.lots(this.house.em, this.yard.yardId)).find(({ id }) => id === check.lotId);
+    const standard = lot ? { ...lot, moisture: this.trueMoisture(lot.id, lot.moisture) } : USUAL_SPLIT;
+    const pieces = Array.from({ length: check.splits }, () => pieceOfSize(standard, check.size));
     this.truth.put(pitId, { pieces, raked: check.raked }, this.loads ?? new Map(), check.air ?? undefined);
     const by = this.crew.hands.find(({ id }) => id === check.personId);
     if (by && !by.acting) by.playedByHand = true;
@@ -237,8 +238,8 @@ export class PracticeNight {
       const own = checks.filter(({ pitId }) => pitId === pit.id);
       const late = own.flatMap(({ seenAt, wasDueAt }) => (wasDueAt ? [Math.max(0, fromIso(seenAt) - fromIso(wasDueAt))] : []));
       const massKg = own.reduce((sum, { lotId, splits, size }) => {
-        const lot = lots.find(({ id }) => id === lotId);
-        return sum + (lot ? splits * wetMassKg(pieceOfSize(lot, size)) : 0);
+        const standard = lots.find(({ id }) => id === lotId) ?? USUAL_SPLIT;
+        return sum + splits * wetMassKg(pieceOfSize(standard, size));
       }, 0);
       return {
         pit: pit.name,

@@ -85,6 +85,18 @@ it('somebody reported away turns round on the way and does nothing until they sa
   expect(gone.workedS).toBeGreaterThan(workedS);
 }, 240_000);
 
+it('wood that no book knows of burns in the true fire as it does in what is believed of it', async () => {
+  const { report, house } = await run({ ...shortNight(), lots: [], carts: [] }, 7);
+  const checks = (await house.database.query('select lot_id, splits from fire_check')) as { lot_id: string | null; splits: number }[];
+  expect(checks.filter(({ lot_id, splits }) => lot_id === null && splits > 0).length).toBeGreaterThan(3);
+  const believed = (await house.database.query(`select estimate->>'mode' as mode from pit_fire`)) as { mode: string }[];
+  expect(believed.map(({ mode }) => mode)).toEqual(['burning', 'burning']);
+  for (const { woodKg, bedsLost } of report.pits) {
+    expect(woodKg).toBeGreaterThan(1);
+    expect(bedsLost).toBe(0);
+  }
+}, 240_000);
+
 it('a file that is no sample night is refused with what to correct', () => {
   const broken = join(mkdtempSync(join(tmpdir(), 'stokehold-sample-')), 'broken.json');
   writeFileSync(broken, JSON.stringify({ ...readSample(file), shift: { date: '2027-10-15', from: '25:00', to: '05:00' } }));

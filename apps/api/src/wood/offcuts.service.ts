@@ -45,7 +45,7 @@ export class Offcuts {
       const { pitId, pieces } = command;
       await this.yards.pit(deed.em, pitId, deed.yardId);
       const { open } = await this.burn(deed, { pitId, pieces, at: deed.now, by: actor.person?.id ?? null });
-      const left = (await this.store.lots(deed.em, deed.yardId)).reduce((sum, { offcuts }) => sum + offcuts, 0);
+      const left = await this.wood.offcutsBooked(deed.em, deed.yardId);
       return { left, open };
     });
   }

@@ -150,6 +150,11 @@ export class Wood {
     return lot && { ...lot, onCart: cart.reduce((sum, { pieces }) => sum + pieces, 0) };
   }
 
+  /** Offcuts of all lots that the book knows of: they lie in the yard, for whichever fire wants one. */
+  async offcutsBooked(em: EntityManager, yardId: YardId): Promise<number> {
+    return (await this.store.lots(em, yardId)).reduce((sum, { offcuts }) => sum + offcuts, 0);
+  }
+
   /** What lies of a lot on a pit's cart; asked after the lot is held, nobody changes it until the transaction ends. */
   async onCart(deed: Deed, pitId: PitId, lotId: LotId): Promise<Pick<OnCart, 'pieces' | 'trimmed'>> {
     const carts = await this.store.carts(deed.em, deed.yardId);

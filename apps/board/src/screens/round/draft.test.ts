@@ -17,12 +17,12 @@ describe('a check while it is being said', () => {
 
   it('three choices make a check that the contract takes; a temperature nobody read is not in it', () => {
     const check = checkOf(full, pitId, seenAt);
-    expect(check).toMatchObject({ bed: 'low', left: 'coals', splits: 2, raked: false, size: 'standard' });
+    expect(check).toMatchObject({ bed: 'low', left: 'coals', splits: 2, raked: true, size: 'standard' });
     expect(check).not.toHaveProperty('fireEndTempC');
     expect(recordCheck.safeParse({ ...check, key: pitId }).success).toBe(true);
   });
 
-  it('raked means no split and a raked bed', () => {
+  it('raked only means no split; whoever lays one has raked the coals even first', () => {
     expect(checkOf({ ...full, put: 'rake' }, pitId, seenAt)).toMatchObject({ splits: 0, raked: true });
   });
 

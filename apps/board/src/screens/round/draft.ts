@@ -34,7 +34,7 @@ export function checkOf(draft: Draft, pitId: RecordCheck['pitId'], seenAt: strin
   if (!bed || !left || !put) return undefined;
   return {
     pitId, seenAt, bed, left,
-    raked: put === 'rake',
+    raked: true,
     splits: SPLITS[put],
     size: size ?? 'standard',
     ...(fireEndTempC !== undefined && { fireEndTempC }),
