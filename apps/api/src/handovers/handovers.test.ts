@@ -73,8 +73,8 @@ it('what is open and what was promised goes over with the night, each check with
   await house.database.query(`insert into skill values ($1, 'fire')`, [bo]);
   const next = { personId: bo, startsAt: at(12), endsAt: at(20), breaks: [] };
   await post('/shifts', { id: randomUUID(), startsAt: at(12), endsAt: at(20), people: [next], pits: [] }).expect(201);
-  await house.database.query(`insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, late_weighted_s, bound_weighted_s)
-    values ($1, $2, $3, $4, true, '{"cause":"first","pitId":null,"personId":null}', '[]', '[]', '[]', 0, 0)`, [plan, house.yardId, shift, at(11.5)]);
+  await house.database.query(`insert into plan (id, yard_id, shift_id, made_at, is_current, cause, unplaced, load, changes, decisions, late_weighted_s, bound_weighted_s)
+    values ($1, $2, $3, $4, true, '{"cause":"first","pitId":null,"personId":null}', '[]', '[]', '[]', '[]', 0, 0)`, [plan, house.yardId, shift, at(11.5)]);
   await house.database.query(`insert into assignment (plan_id, nth, kind, pit_id, nth_check, people, starts_at, ends_at, late_s, past_latest_s) values ($1, 0, 'check', $2, 9, $3, $4, $5, 0, 0)`, [plan, nell, [bo], at(11.9), at(12)]);
   const signed = handover.strict().parse((await post('/handovers', { toPersonId: null, note: '' }).expect(201)).body);
   expect(signed.promised).toEqual([{ work: 'check', pit: 'Nell', people: ['Boudewijn'], at: at(11.9) }]);
