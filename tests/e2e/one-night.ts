@@ -8,7 +8,7 @@ const at = (hours: number) => `${new Date(Date.now() + hours * 3_600_000).toISOS
 /** A house with a yard, one pit that burns, wood on its cart and a cook on the pit; looked at by its manager. */
 export interface OneNight {
   readonly manager: Visitor;
-  readonly ids: { readonly pit: string; readonly lot: string; readonly service: string; readonly cook: string };
+  readonly ids: { readonly person: string; readonly pit: string; readonly lot: string; readonly service: string; readonly cook: string };
 }
 
 /** What a manager sets up before the night: a yard, a pit that burns, wood on its cart, and a cook on the pit. */
@@ -40,7 +40,7 @@ export async function setUpNight(house: BuiltHouse): Promise<OneNight> {
   await manager.command('/services', { service: { id: ids.service, name: 'Lunch', readyBy: at(9), portions: 60 } });
   await manager.command('/cooks', { cook: { id: ids.cook, cut: 'Brisket', shape: 'slab', pieces: 4, weightKg: 24, serviceId: ids.service, comesOffAt: null } });
   await manager.command('/placements', { cookId: ids.cook, lies: [{ pitId: ids.pit, zone: 1, pieces: 4 }] });
-  return { manager, ids };
+  return { manager, ids: { ...ids, person: me.person.id } };
 }
 
 interface Enrolling {

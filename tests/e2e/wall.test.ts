@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { BOARD, BuiltHouse, openBrowser, type Visitor } from './house.js';
@@ -19,12 +20,16 @@ const NAMES = ['Alder', 'Cedar', 'Juniper', 'Larch', 'Tamarack', 'Willow', 'Aspe
 interface Told {
   readonly pits: readonly { readonly pit: object; readonly fire: object | null; readonly due: object | null }[];
   readonly yard: object;
+  readonly alarms: readonly object[];
 }
 type Due = 'quiet' | 'soon' | 'now' | 'past latest safe' | 'not known';
 interface WallState {
   readonly name: string;
   readonly pits: readonly Due[];
   readonly practice?: boolean;
+  /** An alarm of the first pit that calls. */
+  readonly alarm?: 'probe-failed' | 'below-band';
+  readonly language?: 'es';
 }
 const STATES: readonly WallState[] = [
   { name: 'quiet', pits: ['quiet', 'quiet', 'quiet', 'quiet', 'quiet', 'quiet'] },
@@ -32,6 +37,8 @@ const STATES: readonly WallState[] = [
   { name: 'past latest safe', pits: ['past latest safe', 'past latest safe', 'now', 'quiet'] },
   { name: 'nothing known', pits: ['not known', 'quiet'] },
   { name: 'practice', pits: ['soon', 'quiet', 'quiet'], practice: true },
+  { name: 'probe lost', pits: ['quiet', 'quiet', 'soon'], alarm: 'probe-failed' },
+  { name: 'alarm in Spanish', pits: ['now', 'quiet', 'quiet'], alarm: 'below-band', language: 'es', practice: true },
   { name: 'ten pits', pits: ['now', 'soon', 'quiet', 'quiet', 'quiet', 'quiet', 'quiet', 'quiet', 'quiet', 'quiet'] },
 ];
 const DUE_MIN: Readonly<Record<Exclude<Due, 'not known'>, readonly [due: number, latest: number]>> = { quiet: [22, 40], soon: [3, 20], now: [-4, 12], 'past latest safe': [-25, -3] };
@@ -54,7 +61,7 @@ afterAll(async () => {
 });
 
 /** What the server says, with the yard's one pit drawn as many, each due as the state has it. */
-function asState(told: Told, { pits, practice = false }: WallState): Told {
+function asState(told: Told, { pits, practice = false, alarm }: WallState): Told {
   const now = Date.now();
   const at = (minutes: number) => new Date(now + minutes * 60_000).toISOString();
   const view = told.pits[0]!;
@@ -68,20 +75,33 @@ function asState(told: Told, { pits, practice = false }: WallState): Told {
       due: times ? { ...view.due, earliestAt: at(times[0] - 5), dueAt: at(times[0]), latestSafeAt: at(times[1]) } : null,
     };
   });
-  return { ...told, pits: many, yard: { ...told.yard, practice } };
+  return { ...told, pits: many, yard: { ...told.yard, practice }, alarms: alarm ? [calling(alarm, many[0]!.pit.id)] : [] };
 }
+
+const LATER = new Date(Date.now() + 900_000).toISOString();
+/** An alarm that calls the manager, and the next in a quarter of an hour. */
+const calling = (kind: string, pitId: string) => ({
+  id: randomUUID(), kind, priority: 'low', pitId, state: 'unacknowledged', raisedAt: new Date().toISOString(), returnedAt: null, acknowledgedBy: null, shelf: null, suppressedBy: null,
+  underId: null, told: { tier: 'holder', people: [ids.person], next: { tier: 'lead', at: LATER } }, longestShelfS: null,
+});
 
 async function wallIn(state: WallState, theme: 'night' | 'day'): Promise<Page> {
   const context = await browser.newContext({ viewport: BOARD, serviceWorkers: 'block', reducedMotion: 'reduce' });
   await context.addCookies(manager.cookies);
   await context.addInitScript((kept) => localStorage.setItem('theme', kept), theme);
+  if (state.language) await context.route('**/api/me', async (route) => {
+    const answer = await route.fetch();
+    await route.fulfill({ response: answer, body: (await answer.text()).replaceAll('"language":"en"', '"language":"es"') });
+  });
   await context.route('**/api/state', async (route) => {
     const answer = await route.fetch();
     await route.fulfill({ response: answer, json: asState((await answer.json()) as Told, state) });
   });
+  // The server's beats come through; what changes in the yard behind the drawn one does not.
+  await context.routeWebSocket(/\/live\//, (board) => board.connectToServer().onMessage((told) => void (told.toString().startsWith('42["change"') || board.send(told))));
   const page = await context.newPage();
   await page.goto(`${house.url}/wall`);
-  await page.getByText(NAMES[0]!).waitFor();
+  await page.getByRole('heading', { name: NAMES[0]! }).waitFor();
   await page.waitForTimeout(500);
   return page;
 }
@@ -111,6 +131,43 @@ it('the measure itself: contrast as printed in board-and-reliability 1.2, grey k
   for (const [one, other, printed] of [['#767676', '#ffffff', 4.54], ['#ff0000', '#ffffff', 4], ['#595959', '#ffffff', 7], ['#e69f00', '#000000', 9.32], ['#0000ff', '#202020', 1.9]] as const)
     expect(contrastOf(rgb(one), rgb(other)), `${one} on ${other}`).toBeCloseTo(printed, 1);
   expect(contrastOf(seenBy('grey', rgb('#e69f00')), rgb('#000000'))).toBeCloseTo(9.32, 0);
+});
+
+it('a fire whose probe failed is to be read by hand, and its temperature is dotted as one that nobody measured', async () => {
+  const page = await wallIn(STATES.find(({ alarm }) => alarm === 'probe-failed')!, 'night');
+  const row = page.locator('[data-row]', { hasText: NAMES[0]! });
+  await row.getByText('read by hand').waitFor();
+  const drawn = (nth: number) => page.locator('[data-row]').nth(nth).evaluate((element) => getComputedStyle(element.children[2]!.firstElementChild!).textDecorationLine);
+  const names = await page.locator('[data-row] h2').allTextContents();
+  expect(await Promise.all(names.map((_, nth) => drawn(nth)))).toEqual(names.map((name) => (name === NAMES[0] ? 'underline' : 'none')));
+  await page.context().close();
+});
+
+it('an alarm at the foot is told in turns that each fit, to the last word of what to do', async () => {
+  const state = STATES.find(({ language }) => language === 'es')!;
+  const page = await wallIn(state, 'night');
+  const foot = page.locator('footer > span').last();
+  const said: string[] = [];
+  const standing = () => foot.evaluate((element) => ({ text: (element.textContent ?? '').replace('▲ ', ''), over: element.scrollWidth - element.clientWidth }));
+  /** The wall turns by the device's own clock: it stands still here, but for this. */
+  const turnOn = async () => {
+    const { text } = await standing();
+    await page.evaluate(() => {
+      const next = Date.now() + 10_000;
+      Date.now = () => next;
+    });
+    await page.waitForFunction((old) => !document.querySelector('footer')?.textContent?.includes(old), text);
+    return standing();
+  };
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  await turnOn();
+  for (let now = await turnOn(); !said.includes(now.text); now = await turnOn()) {
+    expect(now.over, now.text).toBeLessThanOrEqual(1);
+    said.push(now.text);
+  }
+  const whole = said.join(' ');
+  for (const word of ['Alder:', 'Avisado', 'turno', 'Mira', 'brasas;', 'aire.']) expect(whole).toContain(word);
+  await page.context().close();
 });
 
 describe.each(['night', 'day'] as const)('the wall by %s', (theme) => {
@@ -157,7 +214,7 @@ describe.each(['night', 'day'] as const)('the wall by %s', (theme) => {
 });
 
 it('ten pits: fires that need hands are on every page, the others take turns, and each is seen within a minute', async () => {
-  const page = await wallIn(STATES[5]!, 'night');
+  const page = await wallIn(STATES.at(-1)!, 'night');
   const seen = new Set<string>();
   const names = () => page.evaluate(() => [...document.querySelectorAll('[data-row] h2')].map((name) => name.textContent ?? ''));
   for (let look = 0; look < 6; look++) {

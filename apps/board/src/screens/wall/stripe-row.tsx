@@ -112,7 +112,10 @@ export function StripeRow({ names, blinks, ...rest }: StripeRowProps) {
         {(people || level !== 'quiet') && <span style={{ fontSize: whoSize(people || say('nobody'), rest.sizes) }}>{people || say('nobody')}</span>}
         {what && <strong>{what}</strong>}
       </div>
-      <div className={css['temp']}>{tempC === undefined ? <span className={css['quiet']}>–</span> : stripe.lit && figures.degrees(tempC)}</div>
+      <div className={css['temp']}>
+        {tempC === undefined ? <span className={css['quiet']}>–</span> : stripe.lit && <span className={stripe.unprobed ? css['reckoned'] : undefined}>{figures.degrees(tempC)}</span>}
+        {stripe.unprobed && <span className="unseen">{say('aria.reckoned')}</span>}
+      </div>
       <Pictures {...rest} />
     </li>
   );

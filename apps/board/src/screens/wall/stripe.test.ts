@@ -86,6 +86,24 @@ describe('a stripe of the wall', () => {
     expect(stripe({ name: 'Cedar', dueIn: -9, latestIn: -1 }).unacknowledged).toBe(false);
   });
 
+  it('whose probe failed is to be read by hand, unless something more pressing is asked of hands', () => {
+    const failed = (state: string) => ({ alarms: [{ kind: 'probe-failed', pitId: 'Cedar', state, priority: 'low' }] });
+    expect(stripe({ name: 'Cedar', dueIn: 20 }, failed('acknowledged'))).toMatchObject({ level: 'quiet', unprobed: true, what: { say: 'by-hand' } });
+    expect(stripe({ name: 'Cedar', dueIn: 4 }, failed('unacknowledged'))).toMatchObject({ level: 'soon', unprobed: true, what: { say: 'action' } });
+    expect(stripe({ name: 'Alder', dueIn: 20 }, failed('unacknowledged')).unprobed).toBe(false);
+    expect(stripe({ name: 'Cedar', dueIn: 20 }, failed('normal'))).toMatchObject({ unprobed: false, what: { say: 'nothing' } });
+  });
+
+  it('a silent gateway leaves the pits that have probes without them', () => {
+    const alarms = [{ kind: 'gateway-silent', pitId: null, state: 'unacknowledged', priority: 'medium' }];
+    const probed = (probes: readonly object[]) => {
+      const view = fire({ name: 'Cedar', dueIn: 20 });
+      return { ...view, pit: { ...view.pit, probes } } as unknown as PitView;
+    };
+    expect(stripeOf(probed([{}]), yard([], { alarms }), now)!.unprobed).toBe(true);
+    expect(stripeOf(probed([]), yard([], { alarms }), now)!.unprobed).toBe(false);
+  });
+
   it('a pit that rests tonight has none', () => {
     expect(stripeOf({ ...fire({ name: 'Cedar', dueIn: 3 }), tonight: null }, yard([]), now)).toBeUndefined();
   });

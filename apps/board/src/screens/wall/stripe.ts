@@ -10,6 +10,7 @@ export type Level = 'quiet' | 'soon' | 'now' | 'grave';
 /** What the wall says beside the person; `action` where the fire's advice says what to put on. */
 export type What =
   | { readonly say: 'nothing' }
+  | { readonly say: 'by-hand' }
   | { readonly say: 'action'; readonly action: AdviceAction; readonly late: boolean }
   | { readonly say: 'look'; readonly late: boolean }
   | { readonly say: 'running-away' }
@@ -31,6 +32,8 @@ export interface Stripe {
   readonly people: readonly string[];
   readonly what: What;
   readonly lit: boolean;
+  /** Its probe or the gateway failed: what is shown is reckoned from looks alone. */
+  readonly unprobed: boolean;
   /** An alarm of this pit calls that is more than a note. */
   readonly unacknowledged: boolean;
 }
@@ -44,6 +47,10 @@ function peopleFor(assignments: readonly Assignment[], isIt: (work: Assignment['
 const runsAway = (view: PitView, state: YardState) =>
   state.alarms.some((alarm) => alarm.kind === 'running-away' && alarm.pitId === view.pit.id && holds(alarm));
 
+/** Whether nothing measures its chamber any more: its probe failed, or the gateway that reads it fell silent. */
+const isUnprobed = ({ pit }: PitView, { alarms }: YardState) =>
+  alarms.some((alarm) => holds(alarm) && ((alarm.kind === 'probe-failed' && alarm.pitId === pit.id) || (alarm.kind === 'gateway-silent' && pit.probes.length > 0)));
+
 function levelOf(view: PitView, dueMs: number | null, nowMs: number, away: boolean): Level {
   if (away) return 'grave';
   const mode = view.fire?.mode;
@@ -54,13 +61,13 @@ function levelOf(view: PitView, dueMs: number | null, nowMs: number, away: boole
   return dueMs - nowMs <= SOON_S * 1000 ? 'soon' : 'quiet';
 }
 
-function whatOf(view: PitView, level: Level, late: boolean, away: boolean): What {
+function whatOf(view: PitView, { level, late, unprobed }: Pick<Stripe, 'level' | 'late' | 'unprobed'>, away: boolean): What {
   if (away) return { say: 'running-away' };
   if (!view.fire) return { say: 'not-known' };
   if (view.fire.mode === 'out') return { say: 'out' };
   if (view.fire.mode === 'bed-nearly-out') return { say: 'bed-nearly-out' };
   if (level === 'grave' && view.due) return { say: 'past-latest-safe', latestAt: view.due.latestSafeAt };
-  if (level === 'quiet') return { say: 'nothing' };
+  if (level === 'quiet') return { say: unprobed ? 'by-hand' : 'nothing' };
   return view.advice ? { say: 'action', action: view.advice.action, late } : { say: 'look', late };
 }
 
@@ -78,6 +85,7 @@ function unlitStripe(view: PitView, lightAt: string, state: YardState, nowMs: nu
     people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'task' && lightTasks.has(work.taskId)),
     what: late ? { say: 'light-now' } : { say: 'lights', at: lightAt },
     lit: false,
+    unprobed: false,
     unacknowledged: false,
   };
 }
@@ -94,12 +102,13 @@ export function stripeOf(view: PitView, state: YardState, nowMs: number): Stripe
   const dueMs = view.due ? Date.parse(view.due.dueAt) : null;
   const level = levelOf(view, dueMs, nowMs, away);
   const late = dueMs !== null && nowMs >= dueMs;
+  const unprobed = isUnprobed(view, state);
   return {
-    view, level, late,
+    view, level, late, unprobed,
     atMs: dueMs,
     minutes: away ? null : countdown(dueMs, nowMs),
     people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'check' && work.pitId === view.pit.id),
-    what: whatOf(view, level, late, away),
+    what: whatOf(view, { level, late, unprobed }, away),
     lit: true,
     unacknowledged: state.alarms.some((alarm) => alarm.pitId === view.pit.id && alarm.priority !== 'low' && callsNow(alarm)),
   };

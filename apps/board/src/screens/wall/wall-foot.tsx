@@ -1,11 +1,14 @@
 import type { WoodView, YardState } from '@stokehold/domain/contract';
+import { useMemo } from 'react';
 import { callsNow, subjectOf, toldWords } from '../../parts/alarms-said.js';
+import { useWidth } from '../../parts/use-width.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useAlarmWords } from '../../words/alarm.js';
 import { useSharedWords } from '../../words/shared.js';
 import { useWallWords } from '../../words/wall.js';
 import { calledNames } from './called.js';
 import { crewNotes } from './crew-notes.js';
+import { brokenLine, isDrawn, widthIn } from './foot-lines.js';
 import type { Page } from './pages.js';
 import type { WallSizes } from './sizes.js';
 import { crewWords } from './wall-words.js';
@@ -25,7 +28,8 @@ function WoodBar({ wood }: { readonly wood: WoodView }) {
   );
 }
 
-function Wood({ wood }: { readonly wood: WoodView }) {
+/** `brief` while an alarm needs the room: what is needed then shows on the bar alone. */
+function Wood({ wood, brief }: { readonly wood: WoodView; readonly brief: boolean }) {
   const say = useWallWords();
   const needed = Math.ceil(wood.splitsNeeded);
   const missing = needed - wood.splitsLeft;
@@ -35,7 +39,7 @@ function Wood({ wood }: { readonly wood: WoodView }) {
       <WoodBar wood={wood} />
       <span>
         {say('splits', { count: wood.splitsLeft })}
-        {missing <= 0 && <span className={css['quiet']}>, {say('need', { needed })}</span>}
+        {missing <= 0 && !brief && <span className={css['quiet']}>, {say('need', { needed })}</span>}
       </span>
       {missing > 0 && <strong className={css['soonWord']}>▲ {say('short', { missing })}</strong>}
     </span>
@@ -61,6 +65,22 @@ function useAlarmLines(state: YardState, names: ReadonlyMap<string, string>): re
   });
 }
 
+/** What stands in turn: each line whole where it fits, else in pieces of its own turn. */
+function Turning({ lines, turn, fontPx }: { readonly lines: readonly string[]; readonly turn: number; readonly fontPx: number }) {
+  const { ref, width } = useWidth<HTMLSpanElement>(0);
+  const said = lines.join('\n');
+  const drawn = isDrawn(fontPx);
+  const fitting = useMemo(() => {
+    void drawn;
+    return said.split('\n').flatMap((line) => brokenLine(line, width, widthIn(fontPx)));
+  }, [said, width, fontPx, drawn]);
+  return (
+    <span ref={ref} className={css['turning']}>
+      {width > 0 && fitting[turn % fitting.length]}
+    </span>
+  );
+}
+
 /** Wood left against wood needed; and in turn the alarms that call, or who is missing, who breaks, which of the fires are on show. */
 export function WallFoot({ state, turn, page, sizes }: WallFootProps) {
   const say = useWallWords();
@@ -75,8 +95,8 @@ export function WallFoot({ state, turn, page, sizes }: WallFootProps) {
   ];
   return (
     <footer className={`${css['foot']} figure`}>
-      {sizes.readable ? <Wood wood={state.wood} /> : <strong>{say('tooSmall', { distance: figures.of('ground', sizes.readFromM) })}</strong>}
-      <span className={css['turning']}>{lines[turn % Math.max(1, lines.length)]}</span>
+      {sizes.readable ? <Wood wood={state.wood} brief={alarms.length > 0} /> : <strong>{say('tooSmall', { distance: figures.of('ground', sizes.readFromM) })}</strong>}
+      <Turning lines={lines} turn={turn} fontPx={sizes.small} />
     </footer>
   );
 }

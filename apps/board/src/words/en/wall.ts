@@ -29,6 +29,7 @@ export const wall = {
   'what.past-latest-safe': 'past latest safe',
   'what.running-away': 'keep it shut',
   'what.bed-nearly-out': 'bed nearly out',
+  'what.by-hand': 'read by hand',
   'what.out': 'fire out',
   'what.not-known': 'fire not known',
   'what.lights': 'lights at {{time}}',
@@ -45,6 +46,7 @@ export const wall = {
   'aria.inMinutes_other': 'in {{count}} minutes',
   'aria.lateMinutes_one': '{{count}} minute late',
   'aria.lateMinutes_other': '{{count}} minutes late',
+  'aria.reckoned': 'estimated, not measured',
   'aria.pit': 'The pit with its coals and food',
   'aria.ribbon': 'An hour back and ninety minutes ahead',
 } as const;

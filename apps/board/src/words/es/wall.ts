@@ -32,6 +32,7 @@ export const wall: WordsLike<typeof en> = {
   'what.past-latest-safe': 'pasó el límite',
   'what.running-away': 'no lo abra',
   'what.bed-nearly-out': 'casi sin brasas',
+  'what.by-hand': 'leer a mano',
   'what.out': 'fuego apagado',
   'what.not-known': 'fuego sin dato',
   'what.lights': 'se prende {{time}}',
@@ -48,6 +49,7 @@ export const wall: WordsLike<typeof en> = {
   'aria.inMinutes_other': 'en {{count}} minutos',
   'aria.lateMinutes_one': '{{count}} minuto tarde',
   'aria.lateMinutes_other': '{{count}} minutos tarde',
+  'aria.reckoned': 'estimado, no medido',
   'aria.pit': 'El ahumador con sus brasas y su comida',
   'aria.ribbon': 'Una hora atrás y noventa minutos adelante',
 };
