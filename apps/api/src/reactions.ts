@@ -33,6 +33,7 @@ export const reactionsOf = ({ alarms, pits, checks, cooking, planning, woodyard 
   'handover-signed': [],
   'check-recorded': [(event, deed) => checks.onCheckRecorded(event, deed), (event, deed) => woodyard.onCheckRecorded(event, deed)],
   'readings-recorded': [(event, deed) => alarms.onReadings(event, deed)],
+  'gateway-changed': [],
   'learned-set-back': [(event, deed) => pits.onLearnedSetBack(event, deed)],
   'weather-recorded': [],
   'lot-changed': [],

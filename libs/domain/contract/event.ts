@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { limitName } from './cooking.js';
-import { cookId, lotId, personId, pitId, serviceId, shiftId, taskId } from './field.js';
+import { cookId, deviceId, lotId, personId, pitId, serviceId, shiftId, taskId } from './field.js';
 import { planCause } from './plan.js';
 
 /** Facts, in the past tense: what goes through the outbox, in order per yard. */
@@ -19,6 +19,8 @@ export const yardEvent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('check-recorded'), pitId, checkId: z.uuid() }),
   /** `runningAway`: pits whose raw readings climb as no fed fire makes them; left out where none does. `probesTurned`: a probe turned bad, or good again. */
   z.object({ kind: z.literal('readings-recorded'), pitIds: z.array(pitId), runningAway: z.array(pitId).optional(), probesTurned: z.boolean().optional() }),
+  /** The broker called a gateway silent or heard it again, or it was revoked. */
+  z.object({ kind: z.literal('gateway-changed'), deviceId }),
   z.object({ kind: z.literal('learned-set-back'), pitId }),
   z.object({ kind: z.literal('weather-recorded') }),
   z.object({ kind: z.literal('lot-changed'), lotId }),

@@ -1,9 +1,10 @@
 import { alarmReport, type AlarmView, alarmView } from '@stokehold/domain/contract';
 import { type EpochS, fromIso, later, toIso } from '@stokehold/domain/quantity';
-import { randomUUID } from 'node:crypto';
+import { randomBytes, randomUUID } from 'node:crypto';
 import request from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ChecksReactions } from '../checks/index.js';
+import { GatewayMessages, signatureOf } from '../gateways/index.js';
 import { Fires, PitsReactions } from '../pits/index.js';
 import { allReactions, TestNight } from '../pits/testing.js';
 import { Outbox } from '../platform/index.js';
@@ -177,6 +178,43 @@ describe('a chamber that leaves its band', () => {
     expect((await view()).filter(({ kind, state }) => (kind === 'below-band' || kind === 'above-band') && state === 'unacknowledged')).toEqual([]);
     for (let minute = 0; minute < 5; minute++) await read(121);
     expect((await view()).filter(({ kind, state }) => kind === 'probe-failed' && state !== 'returned-unacknowledged')).toEqual([]);
+  });
+});
+
+describe('a gateway that falls silent', () => {
+  const [gateway, tokenHash] = [randomUUID(), randomBytes(32)];
+  const told = async (status: string) => {
+    const payload = Buffer.from(status);
+    const topic = `stokehold/${night.house.yardId}/${gateway}/status`;
+    expect(await night.house.app.get(GatewayMessages).take({ topic, payload, signature: signatureOf(payload, tokenHash) })).toEqual({ taken: true });
+    await night.house.settle();
+  };
+  const facts = () => night.told.filter(({ kind }) => kind === 'gateway-changed').length;
+  beforeAll(() => em().query(`insert into device values ($1, $2, 'Shed', 'gateway', $3, $4, null, null)`, [gateway, night.house.yardId, tokenHash, toIso(night.house.now)]));
+
+  it('calls once it was silent for a minute, and not before; the same word again is no fact', async () => {
+    await told('online');
+    await night.minutes(1);
+    expect(await ofKind('gateway-silent')).toBeUndefined();
+    const before = facts();
+    await told('offline');
+    await told('offline');
+    expect(facts()).toBe(before + 1);
+    await night.minutes(1);
+    expect(await ofKind('gateway-silent')).toMatchObject({ state: 'unacknowledged', deviceId: gateway });
+  });
+
+  it('is over when it is heard again, and when it is revoked', async () => {
+    await told('online');
+    await night.minutes(1);
+    expect(await ofKind('gateway-silent')).toMatchObject({ state: 'returned-unacknowledged' });
+    await told('offline');
+    await night.minutes(2);
+    expect(await ofKind('gateway-silent')).toMatchObject({ state: 'unacknowledged' });
+    await night.send(`/devices/${gateway}/revoke`, {}).expect(201);
+    await night.house.settle();
+    await night.minutes(1);
+    expect(await ofKind('gateway-silent')).toMatchObject({ state: 'returned-unacknowledged' });
   });
 });
 

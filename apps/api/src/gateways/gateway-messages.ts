@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { recordReadings } from '@stokehold/domain/contract';
-import { type DeviceId, epochS, type EpochS, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type DeviceId, type EpochS, toIso, type YardId } from '@stokehold/domain/quantity';
 import { createHash } from 'node:crypto';
-import { DataSource, type EntityManager } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 import { Identity } from '../identity/index.js';
-import { Clock, RefusalError } from '../platform/index.js';
+import { type Deed, Deeds, Outbox, RefusalError, Remembered } from '../platform/index.js';
 import { Readings } from '../readings/index.js';
 import { isSigned } from './signature.js';
 import { gatewayTopic } from './topics.js';
@@ -25,14 +25,22 @@ const not = (trouble: MessageTrouble, wants: string): Taken => ({ taken: false, 
 /** The body of POST /readings; the key may be left out, for a message that the broker brings twice has the same bytes. */
 const message = recordReadings.partial({ key: true });
 
+/** A gateway whose last will was told, and when. */
+interface SilentGateway {
+  readonly id: DeviceId;
+  readonly sinceS: number;
+}
+
 /** Takes in what gateways send over a broker, as the same commands that they would send over HTTP. */
 @Injectable()
 export class GatewayMessages {
+  private readonly remembered = new Remembered<SilentGateway[]>(['gateway-changed']);
+
   constructor(
     private readonly identity: Identity,
     private readonly readings: Readings,
-    private readonly database: DataSource,
-    private readonly clock: Clock,
+    private readonly deeds: Deeds,
+    private readonly outbox: Outbox,
   ) {}
 
   /** Throws only where the house itself could not: then the message is to be tried again. */
@@ -42,7 +50,7 @@ export class GatewayMessages {
     const gateway = await this.identity.gateway(of.deviceId);
     if (!gateway || gateway.actor.yardId !== of.yardId) return not('gateway-unknown', 'a gateway that is enrolled in this yard and not revoked');
     if (!isSigned(payload, gateway.tokenHash, signature)) return not('signature-wrong', 'the user property signature: HMAC-SHA256 of the payload under the SHA-256 of the token, in hex');
-    if (of.what === 'status') return this.takeStatus(of.deviceId, payload.toString('utf8'), this.clock.now(of.yardId));
+    if (of.what === 'status') return this.takeStatus(of, payload.toString('utf8'));
     let body: unknown;
     try {
       body = JSON.parse(payload.toString('utf8'));
@@ -62,21 +70,29 @@ export class GatewayMessages {
 
   /** Gateways of a yard whose last will was told at least so long ago. */
   async silent(em: EntityManager, yardId: YardId, before: EpochS): Promise<DeviceId[]> {
-    const rows = (await em.query(
-      'select device.id from gateway_status join device on device.id = device_id where yard_id = $1 and revoked_at is null and silent_since <= $2 order by device.id',
-      [yardId, toIso(before)],
-    )) as { id: DeviceId }[];
-    return rows.map(({ id }) => id);
+    const silent = await this.remembered.once(em, yardId, () => em.query(
+      `select device.id, extract(epoch from silent_since)::float8 as "sinceS" from gateway_status join device on device.id = device_id
+       where yard_id = $1 and revoked_at is null and silent_since is not null order by device.id`,
+      [yardId],
+    ));
+    return silent.filter(({ sinceS }) => sinceS <= before).map(({ id }) => id);
   }
 
-  private async takeStatus(deviceId: DeviceId, status: string, now: EpochS): Promise<Taken> {
+  private async takeStatus({ yardId, deviceId }: { readonly yardId: YardId; readonly deviceId: DeviceId }, status: string): Promise<Taken> {
     if (status !== 'online' && status !== 'offline') return not('not-a-status', 'online or offline');
-    await this.database.manager.query(
-      `insert into gateway_status (device_id, silent_since) values ($1, $2)
-       on conflict (device_id) do update set silent_since = case when excluded.silent_since is null then null else coalesce(gateway_status.silent_since, excluded.silent_since) end`,
-      [deviceId, status === 'offline' ? toIso(epochS(now)) : null],
-    );
+    await this.deeds.run(yardId, (deed) => this.keepStatus(deed, deviceId, status));
+    this.outbox.poke(yardId);
     return TAKEN;
+  }
+
+  /** A status that says nothing new is no fact: the broker brings the last one again whenever somebody subscribes. */
+  private async keepStatus(deed: Deed, deviceId: DeviceId, status: 'online' | 'offline'): Promise<void> {
+    const changed = (await deed.em.query(
+      `insert into gateway_status (device_id, silent_since) values ($1, $2) on conflict (device_id) do update set silent_since = excluded.silent_since
+       where (gateway_status.silent_since is null) <> (excluded.silent_since is null) returning device_id`,
+      [deviceId, status === 'offline' ? toIso(deed.now) : null],
+    )) as unknown[];
+    if (changed.length > 0) deed.tell({ kind: 'gateway-changed', deviceId });
   }
 }
 

@@ -58,6 +58,7 @@ export class Devices {
         refused('device-not-found', 'This yard has no such device. Open Setup to see which there are.');
       }
       await this.store.endSessions(deed.em, { deviceId: command.deviceId }, now);
+      deed.tell({ kind: 'gateway-changed', deviceId: command.deviceId });
       return { done: true };
     });
   }

@@ -29,6 +29,9 @@ interface Message {
  */
 @Injectable()
 export class ToldOutside implements OnApplicationBootstrap {
+  /** A yard is opened for practice or not, and stays so. */
+  private readonly practice = new Map<YardId, boolean>();
+
   constructor(
     private readonly database: DataSource,
     private readonly clock: Clock,
@@ -53,7 +56,10 @@ export class ToldOutside implements OnApplicationBootstrap {
 
   /** Practice stays inside. */
   private async isPractice(yardId: YardId): Promise<boolean> {
+    const known = this.practice.get(yardId);
+    if (known !== undefined) return known;
     const [yard] = (await this.database.query('select practice from yard where id = $1', [yardId])) as { readonly practice: boolean }[];
+    if (yard) this.practice.set(yardId, yard.practice);
     return yard?.practice !== false;
   }
 

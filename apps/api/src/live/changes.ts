@@ -28,6 +28,7 @@ const CHANGES: Changes = {
   'handover-signed': () => changes([]),
   'check-recorded': ({ pitId }) => changes(['wood'], [pitId]),
   'readings-recorded': () => changes([]),
+  'gateway-changed': () => changes([]),
   'learned-set-back': ({ pitId }) => changes([], [pitId]),
   'weather-recorded': () => changes(['weather']),
   'lot-changed': () => changes(['wood']),

@@ -4,7 +4,7 @@ import { type EpochS, epochS, type PersonId, type PitId, type ProbeId, toIso, ty
 import { type Comparison, type ProbeStanding, type ProbeUse, shownTempC, standingOf, type SampleReason } from '@stokehold/domain/reading';
 import { endTempsOf } from '@stokehold/domain/chamber';
 import { DataSource, type EntityManager } from 'typeorm';
-import { type Actor, Clock, Commands, Ids, refused } from '../platform/index.js';
+import { type Actor, Clock, Commands, Ids, refused, Remembered } from '../platform/index.js';
 import { WeatherNow } from '../weather/index.js';
 import { AsideStore } from './aside.store.js';
 import { QUALITIES } from './judging.js';
@@ -35,6 +35,9 @@ const USE: ProbeUse = 'chamber';
 /** The probes themselves: how each stands, what corrects it, and names that nobody has set up. */
 @Injectable()
 export class Probes {
+  /** What corrects a probe is in it too, and nothing of that is used here: a calibration is no fact. */
+  private readonly remembered = new Remembered<KnownProbe[]>(['readings-recorded', 'pit-set-up']);
+
   constructor(
     private readonly database: DataSource,
     private readonly clock: Clock,
@@ -63,7 +66,7 @@ export class Probes {
 
   /** How the probes of the yard stand; one that never showed anything is absent. */
   async standings(em: EntityManager, yardId: YardId, now: EpochS): Promise<ProbeNowStanding[]> {
-    return this.standingsOf(em, yardId, now, await this.known(em, yardId));
+    return this.standingsOf(em, yardId, now, await this.remembered.once(em, yardId, () => this.known(em, yardId)));
   }
 
   /** Keeps what a probe showed beside the truth; it corrects what is read from now on. Refuses with `probe-unknown`. */

@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
-import { type EpochS, epochS, type PitId, type ProbeId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type EpochS, epochS, MINUTE_S, type PitId, type ProbeId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { Calibration } from '@stokehold/domain/reading';
 import type { EntityManager } from 'typeorm';
+import { Remembered } from '../platform/index.js';
 import type { Reading } from './sent.js';
 
 /** A probe that hangs, or once hung, in a pit of the yard, and in which of how many zones. */
@@ -27,8 +28,21 @@ export interface ZoneMean {
   readonly tempC: number;
 }
 
+/** What a probe showed lately, in order of time. */
+export interface ProbeLately {
+  readonly pitId: PitId;
+  readonly probeId: ProbeId;
+  readonly noiseK: number;
+  readonly samples: readonly { readonly at: EpochS; readonly tempC: number }[];
+}
+
+/** What a probe showed before that says nothing of its chamber now. */
+const LATELY_S = 30 * MINUTE_S;
+
 @Injectable()
 export class ReadingsStore {
+  private readonly remembered = new Remembered<ProbeLately[]>(['readings-recorded', 'pit-set-up']);
+
   /** Those of these probes that the yard knows, by their id or by a gateway's name for them; removed ones too: what they showed is kept. */
   async probes(em: EntityManager, yardId: YardId, sources: readonly string[]): Promise<(Probe & { readonly source: string })[]> {
     return (await em.query(
@@ -112,15 +126,27 @@ export class ReadingsStore {
     return rows.map(({ at_s, zone_nth }) => ({ at: epochS(at_s), zone: zone_nth }));
   }
 
-  /** What the believed readings of each probe of the yard showed last, in order of time, with the noise of its signal. */
-  async lastOfEach(em: EntityManager, yardId: YardId, now: EpochS, most: number): Promise<{ readonly pitId: PitId; readonly probeId: ProbeId; readonly noiseK: number; readonly samples: readonly { readonly at: EpochS; readonly tempC: number }[] }[]> {
+  /** What the believed readings of each probe of the yard showed in the last half hour, `most` of them, in order of time, with the noise of its signal. */
+  async lastOfEach(em: EntityManager, yardId: YardId, now: EpochS, most: number): Promise<ProbeLately[]> {
+    const probes = await this.remembered.once(em, `${yardId} ${most}`, () => this.askLastOfEach(em, yardId, now, most));
+    return probes.flatMap(({ samples, ...probe }) => {
+      const lately = samples.filter(({ at }) => at <= now && at > now - LATELY_S).slice(-most);
+      return lately.length > 0 ? [{ ...probe, samples: lately }] : [];
+    });
+  }
+
+  /** With those that a clock a little ahead says are of the minute to come: their time comes while this is remembered. */
+  private async askLastOfEach(em: EntityManager, yardId: YardId, now: EpochS, most: number): Promise<ProbeLately[]> {
     const rows = (await em.query(
-      `select pit_id, probe.id, (signal->>'noiseK')::float8 as noise_k, extract(epoch from last.taken_at)::float8 as taken_s, last.temp_c
+      `select pit_id, probe.id, (signal->>'noiseK')::float8 as noise_k, last.taken_s, last.temp_c
        from probe join probe_signal on probe_id = probe.id cross join lateral (
-         select taken_at, temp_c from reading where reading.probe_id = probe.id and taken_at <= $2 and taken_at > $2::timestamptz - interval '30 minutes'
-           and device_taken_at > $2::timestamptz - interval '1 day' and quality = 0 and temp_c is not null order by taken_at desc limit $3
-       ) as last where yard_id = $1 and not removed order by probe.id, last.taken_at`,
-      [yardId, toIso(now), most],
+         select extract(epoch from taken_at)::float8 as taken_s, temp_c from (
+           select taken_at, temp_c, row_number() over (partition by taken_at <= $2 order by taken_at desc) as nth from reading
+           where reading.probe_id = probe.id and taken_at > $2::timestamptz - make_interval(secs => $4) and device_taken_at > $2::timestamptz - interval '1 day'
+             and taken_at <= arrived_at + interval '1 minute' and quality = 0 and temp_c is not null
+         ) as taken where nth <= $3 or taken_at > $2
+       ) as last where yard_id = $1 and not removed order by probe.id, last.taken_s`,
+      [yardId, toIso(now), most, LATELY_S],
     )) as { pit_id: PitId; id: ProbeId; noise_k: number; taken_s: number; temp_c: number }[];
     return [...new Set(rows.map(({ id }) => id))].map((probeId) => {
       const own = rows.filter(({ id }) => id === probeId);
