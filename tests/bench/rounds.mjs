@@ -1,7 +1,7 @@
 // Rounds: generated nights by seed, each plan through the checker; quality by iterations, with the bound and the gap.
 // SEEDS=3 shortens it. Times are the caller's clock around the planner: on a shared machine read the CPU time, and both by the pace.
 import { pathToFileURL } from 'node:url';
-import { afterIterations } from '@stokehold/scheduling/search';
+import { afterIterations, whileWaited } from '@stokehold/scheduling/search';
 import { checkRounds, dispatchRounds, generatedNight, loadOf, planRounds, planYards, promisesOf, repairRounds, worthRepair } from '@stokehold/scheduling/rounds';
 import { fourHoursIn, loadFrac, median, minutes, nightOfSeed, NIGHTS, p95, paceMs, SEEDS, seeds, timed } from './rounds-nights.mjs';
 
@@ -35,20 +35,27 @@ const REPAIRS = [
   { what: 'one person gone', facts: { gone: true } },
 ];
 
+/** By iterations, and as the house does while somebody waits. */
+const RULES = [
+  { iterations: '300', rule: () => afterIterations(300) },
+  { iterations: '1500', rule: () => afterIterations(1500) },
+  { iterations: '400, to 6000 while unsafe', rule: () => whileWaited(400, 6000) },
+];
+
 /** One disturbance at one budget, over the seeds. */
-function repairRow(night, { what, facts }, iterations, bases) {
+function repairRow(night, { what, facts }, { iterations, rule }, bases) {
   const runs = bases.map(({ seed, problem, plan }) => {
     const now = fourHoursIn(problem, plan, facts);
-    const { value, wallMs, cpuMs } = timed(() => repairRounds(now, plan, { seed, stop: afterIterations(iterations) }));
+    const { value, wallMs, cpuMs } = timed(() => repairRounds(now, plan, { seed, stop: rule() }));
     const promised = { ...now, promises: promisesOf(plan, now.from) };
     const others = value.changes.filter(({ code }) => code.includes('other-person'));
     const slipped = value.changes.filter(({ code, startBefore, startAfter }) => code === 'moved' && Math.abs(startAfter - startBefore) > PROMISE_SLIP_S);
     const orphans = facts.gone ? promised.promises.filter(({ personIds, startsAt }) => personIds.includes(now.people[0].id) && startsAt > now.from + 900).length : 0;
-    return { ...value.plan.levels, wallMs, cpuMs, orphans, moved: others.length + slipped.length - Math.min(orphans, others.length), worth: worthRepair(now, plan).worth, violations: checkRounds(promised, value.plan).length };
+    return { ...value.plan.levels, made: value.iterations, wallMs, cpuMs, orphans, moved: others.length + slipped.length - Math.min(orphans, others.length), worth: worthRepair(now, plan).worth, violations: checkRounds(promised, value.plan).length };
   });
   const of = (key) => runs.map((run) => run[key]);
   return {
-    night: night.name, what, iterations, 'worth it': `${of('worth').filter(Boolean).length} of ${runs.length}`, 'wall ms p95': Math.round(p95(of('wallMs'))), 'CPU ms p95': Math.round(p95(of('cpuMs'))),
+    night: night.name, what, iterations, 'made median': median(of('made')), 'worth it': `${of('worth').filter(Boolean).length} of ${runs.length}`, 'wall ms p95': Math.round(p95(of('wallMs'))), 'CPU ms p95': Math.round(p95(of('cpuMs'))),
     'unsafe p95': p95(of('unsafeChecks')), 'unsafe most': Math.max(...of('unsafeChecks')), 'unplaced p95': p95(of('unplaced')), 'late w.min median': minutes(median(of('lateWeightedS'))),
     'orphaned median': median(of('orphans')), 'other promises moved median': median(of('moved')), 'p95': p95(of('moved')), violations: of('violations').reduce((sum, count) => sum + count, 0),
   };
@@ -59,7 +66,7 @@ function repairRows(night) {
     const problem = nightOfSeed(night, seed);
     return { seed, problem, plan: planRounds(problem, { seed, stop: afterIterations(3000) }).plan };
   });
-  return REPAIRS.flatMap((repair) => [300, 1500].map((iterations) => repairRow(night, repair, iterations, bases)));
+  return REPAIRS.flatMap((repair) => RULES.map((rule) => repairRow(night, repair, rule, bases)));
 }
 
 function manyYards() {

@@ -2,7 +2,7 @@ import { epochS } from '@stokehold/domain/quantity';
 import {
   changesBetween, checkRounds, loadOf, planRounds, repairRounds, validateRounds, type LoadHour, type PlanChange, type PlanResult, type RoundPlan, type RoundProblem,
 } from '../rounds/index.js';
-import { afterIterations, whicheverFirst, type StopRule } from '../search/index.js';
+import { afterIterations, whicheverFirst, whileWaited, type StopRule } from '../search/index.js';
 import type { Shown } from './facts.js';
 
 /** How a plan was found: enough to find it again. */
@@ -20,6 +20,8 @@ export interface NightWanted {
   readonly seed: number;
   /** How long to search; 0 takes the old plan laid into the new facts, or the dispatch. */
   readonly iterations: number;
+  /** Somebody waits for a repair: it ends as soon as only evenness could get better, and goes on up to so many iterations while a fire is unsafe. */
+  readonly untilSafe?: number;
   /** Search although the fact alone would not be worth it. */
   readonly always?: boolean;
   /** Ends the search earlier: a newer fact, a guard. */
@@ -43,11 +45,13 @@ export function planNight(wanted: NightWanted): PlannedNight {
   return { ok: true, plan, changes, search, load: loadOf(problem) };
 }
 
-function planned({ problem, before, seed, iterations, always = false, stop }: NightWanted): PlanResult & { readonly changes: readonly PlanChange[] } {
+function planned({ problem, before, seed, iterations, untilSafe, always = false, stop }: NightWanted): PlanResult & { readonly changes: readonly PlanChange[] } {
+  const guarded = (rule: StopRule) => ({ seed, stop: stop ? whicheverFirst(rule, stop) : rule });
   const enough = afterIterations(iterations);
-  const options = { seed, stop: stop ? whicheverFirst(enough, stop) : enough };
-  if (before && problem.promises.length > 0) return repairRounds(problem, before, { ...options, onlyIfWorth: !always });
-  const found = planRounds(problem, options);
+  if (before && problem.promises.length > 0) {
+    return repairRounds(problem, before, { ...guarded(untilSafe === undefined ? enough : whileWaited(iterations, untilSafe)), onlyIfWorth: !always });
+  }
+  const found = planRounds(problem, guarded(enough));
   return { ...found, changes: before ? changesBetween(problem, before, found.plan) : [] };
 }
 

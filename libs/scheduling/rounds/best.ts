@@ -38,6 +38,17 @@ export class Best {
     return this.rank.slice(0, LEVELS_OF_WHOLE).every((level) => level === 0);
   }
 
+  /** A fire is looked at past its latest safe that somebody could be at in time, as far as the first looks tell. */
+  get fallsShort(): boolean {
+    return this.rank[0]! > this.roster.night.opening.unsafeS;
+  }
+
+  /** Whole, no fire later than the first looks make it, no promise changed: only evenness and walks could get better. */
+  get isEnough(): boolean {
+    const [late, tasksLate] = this.rank.slice(LEVELS_OF_WHOLE);
+    return this.isWhole() && late === 2 * this.roster.night.opening.lateWeightedS && tasksLate === 0;
+  }
+
   private rankOf(roster: Roster): readonly number[] {
     return ranked(levelsOf(roster), roster.night);
   }

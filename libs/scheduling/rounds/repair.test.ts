@@ -1,8 +1,8 @@
 import { later, type PersonId } from '@stokehold/domain/quantity';
 import { describe, expect, it } from 'vitest';
-import { afterIterations } from '../search/index.js';
+import { afterIterations, whileWaited } from '../search/index.js';
 import { handNight, handPerson, handPit, handTask, minute } from './hand-night.js';
-import { checkRounds, dispatchRounds, planRounds, promisesOf, repairRounds, worthRepair, type RoundPlan, type RoundProblem } from './index.js';
+import { checkRounds, dispatchRounds, generatedNight, planRounds, promisesOf, repairRounds, worthRepair, type RoundPlan, type RoundProblem } from './index.js';
 
 const options = { seed: 1, stop: afterIterations(200) };
 const ben = 'ben' as PersonId;
@@ -65,6 +65,33 @@ describe('a repair', () => {
     expect(plan.levels.lateWeightedS).toBeLessThan(12 * 60);
     expect(plan.levels.unsafeS).toBe(0);
     expect(changes.some(({ work, because }) => work.kind === 'check' && work.pitId === 'pit-3' && because.code === 'due-moved')).toBe(true);
+  });
+
+  it('that somebody waits for ends at once where nothing is to mend', () => {
+    expect(before.levels.lateWeightedS).toBe(before.bound.lateWeightedS);
+    expect(repairRounds(problem, before, { seed: 1, stop: whileWaited(200, 6000) })).toMatchObject({ iterations: 0, changes: [] });
+  });
+
+  it.each([1, 6, 14, 20])('that somebody waits for is searched on while a fire is unsafe, and no longer (night %d)', (seed) => {
+    const night = generatedNight({ pits: 10, people: 4, seed, hours: 6 });
+    const { plan } = planRounds(night, { seed, stop: afterIterations(300) });
+    const now = { ...night, people: night.people.map((person, nth) => (nth === 0 ? { ...person, absent: [{ from: later(night.from, 3600), until: person.endsAt }] } : person)) };
+    const short = repairRounds(now, plan, { seed, stop: afterIterations(20) });
+    expect(short.plan.levels.unsafeS).toBeGreaterThan(short.plan.bound.unsafeS);
+    const waited = repairRounds(now, plan, { seed, stop: whileWaited(20, 6000) });
+    expect(waited.plan.levels.unsafeS).toBe(0);
+    expect(waited.iterations).toBeGreaterThan(20);
+    expect(waited.iterations).toBeLessThan(6000);
+    expect(checkRounds({ ...now, promises: promisesOf(plan, now.from) }, waited.plan)).toEqual([]);
+    // Found again by the iterations it reports, until which it was no shorter.
+    expect(repairRounds(now, plan, { seed, stop: whileWaited(20, waited.iterations) }).planHash).toBe(waited.planHash);
+  });
+
+  it('of a night that nobody can hold ends after its last iteration', () => {
+    const alone = { ...problem, people: [problem.people[0]!], pits: Array.from({ length: 12 }, (_, nth) => handPit(`pit-${nth}`, 10)) };
+    const repair = repairRounds(alone, planRounds(alone, options).plan, { seed: 1, stop: whileWaited(10, 40) });
+    expect(repair.plan.levels.unsafeS).toBeGreaterThan(0);
+    expect(repair.iterations).toBe(40);
   });
 
   it('is not worth it for a due that moves by a minute', () => {

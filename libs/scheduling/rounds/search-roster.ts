@@ -1,5 +1,5 @@
 import { randomStream, seedFrom, type RandomStream } from '@stokehold/domain/quantity';
-import { anneal, whicheverFirst, type Reworkable, type StopRule } from '../search/index.js';
+import { anneal, whicheverFirst, type Progress, type Reworkable, type StopRule } from '../search/index.js';
 import { Best } from './best.js';
 import { retime } from './list-change.js';
 import type { Night } from './night.js';
@@ -51,10 +51,14 @@ export function searchRoster(start: Roster, { seed, stop, cancelled, fallback = 
   let wasCancelled = false;
   const cancel: StopRule = ({ iterations }) => (wasCancelled = iterations % CANCEL_EVERY === 0 && cancelled?.() === true);
   const whole: StopRule = untilWhole ? wholeOrStuck(best) : () => false;
-  const options = { random: randomStream(seedFrom('rounds', seed)), stop: whicheverFirst(cancel, whole, stop), warm: untilWhole ? COLD : warmth(night, stop), cold: COLD };
+  const options = { random: randomStream(seedFrom('rounds', seed)), stop: whicheverFirst(cancel, whole, toldOf(best, stop)), warm: untilWhole ? COLD : warmth(night, stop), cold: COLD };
   const iterations = anneal(reworkable(roster, best), options);
   return { roster: best.roster, iterations, endedBy: wasCancelled ? 'cancelled' : 'stop' };
 }
+
+/** The rule, told how good the best so far is. */
+const toldOf = (best: Best, stop: StopRule): StopRule =>
+  Object.assign(({ iterations }: Progress) => stop({ iterations, fallsShort: best.fallsShort, isEnough: best.isEnough }), stop.most === undefined ? {} : { most: stop.most });
 
 /** Ends when every fire is in time and all work has its place, or when that has not come nearer for long. */
 function wholeOrStuck(best: Best): StopRule {

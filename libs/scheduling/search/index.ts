@@ -1,5 +1,5 @@
-export type { StopRule } from './stop.js';
-export { afterIterations, whicheverFirst, withinMs } from './stop.js';
+export type { Progress, StopRule } from './stop.js';
+export { afterIterations, whicheverFirst, whileWaited, withinMs } from './stop.js';
 export { anneal, exponential } from './anneal.js';
 export type { AnnealOptions, Reworkable } from './anneal.js';
 export { firstWrong, outOfRange, parameterOf } from './given.js';

@@ -1,12 +1,28 @@
+/** How far a search is. */
+export interface Progress {
+  readonly iterations: number;
+  /** The best so far falls short of what has to be kept and could be, as far as is known. */
+  readonly fallsShort?: boolean;
+  /** Nothing that somebody waits for can get better. */
+  readonly isEnough?: boolean;
+}
+
 /** Asked once an iteration; true ends the search. The caller owns the clock. */
 export interface StopRule {
-  (progress: { readonly iterations: number }): boolean;
+  (progress: Progress): boolean;
   /** The most iterations it will allow, where it knows: the search then divides them well. */
   readonly most?: number;
 }
 
 /** Ends after a number of iterations: the same seed then gives the same plan on every machine. */
-export const afterIterations = (most: number): StopRule => Object.assign(({ iterations }: { readonly iterations: number }) => iterations >= most, { most });
+export const afterIterations = (most: number): StopRule => Object.assign(({ iterations }: Progress) => iterations >= most, { most });
+
+/**
+ * While somebody waits: ends before its iterations are over where what is found is enough, and goes on past them where it falls
+ * short, up to `atMost`. By iterations alone, so that the same seed gives the same plan on every machine.
+ */
+export const whileWaited = (usual: number, atMost: number): StopRule =>
+  Object.assign(({ iterations, fallsShort = false, isEnough = false }: Progress) => isEnough || iterations >= (fallsShort ? Math.max(usual, atMost) : usual), { most: usual });
 
 /** Ends as soon as one of the rules says so: iterations as the budget, a caller's clock or cancel button as the guard. */
 export function whicheverFirst(...rules: readonly StopRule[]): StopRule {

@@ -41,7 +41,7 @@ export class Pins {
 
   /** The plan with the decision passes the checker, has a place for the work, and lets no fire pass latest safe that would not without it. */
   private async requireHolds({ problem: without, plan: before, seed }: NightNow, problem: RoundProblem, pin: Pin): Promise<void> {
-    const wanted = { before, seed, iterations: this.budget.atOnce, always: true };
+    const wanted = { before, seed, iterations: this.budget.atOnce, untilSafe: this.budget.untilSafe, always: true };
     const planned = await this.workers.run('planNight', { ...wanted, problem });
     if (!planned.ok) return ruleBroken(ruleOfFaults(planned.faults));
     if (!planned.plan.assignments.some(({ work }) => workKey(work) === workKey(pin.work))) return ruleBroken(whyNoPlace(problem, pin, planned.plan));

@@ -42,7 +42,8 @@ export class Planner {
     };
     // What comes by the dozen is searched for only where it is worth it; who comes, goes or decides always is.
     const always = !same || isDecision(because);
-    const planned = await this.workers.run('planNight', { ...wanted, iterations: always ? this.budget.atOnce : this.budget.inPassing, always });
+    const { atOnce, untilSafe, inPassing } = this.budget;
+    const planned = await this.workers.run('planNight', { ...wanted, always, ...(always ? { iterations: atOnce, untilSafe } : { iterations: inPassing }) });
     if (!planned.ok) {
       log.error({ yardId: deed.yardId, faults: planned.faults.slice(0, 20) }, 'a plan failed its check and is not shown; the one before it stays');
       return;
