@@ -1,4 +1,4 @@
-import { useEffect, type ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useLeave, useMe } from '../live/use-me.js';
 import { useClock } from '../live/use-clock.js';
@@ -29,6 +29,26 @@ function SignOut() {
   );
 }
 
+/** Where to go; on a phone a line that is pushed along, and where one is stands in sight. */
+function Places() {
+  const say = useSharedWords();
+  const [place] = useLocation();
+  const here = place.split('/')[1];
+  const line = useRef<HTMLElement>(null);
+  useEffect(() => {
+    line.current?.querySelector('[aria-current]')?.scrollIntoView({ inline: 'center', block: 'nearest' });
+  }, [here]);
+  return (
+    <nav ref={line} className={css['nav']} aria-label={say('nav.label')}>
+      {PLACES.map((name) => (
+        <Link key={name} href={`/${name}`} aria-current={here === name ? 'page' : undefined}>
+          {say(`nav.${name}`)}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
 interface SheetProps {
   readonly title: string;
   /** To the right of the title: the few things that belong to the whole sheet. */
@@ -42,7 +62,6 @@ interface SheetProps {
 export function Sheet({ title, beside, wide = false, children }: SheetProps) {
   const say = useSharedWords();
   const { me } = useMe();
-  const [place] = useLocation();
   const { theme, turn } = useTheme();
   useEffect(() => {
     document.title = `${title} · Stokehold`;
@@ -54,14 +73,8 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
       </a>
       <PracticeBand />
       <header className={css['head']}>
-        <span className={css['yard']}>{me?.yard.name}</span>
-        <nav className={css['nav']} aria-label={say('nav.label')}>
-          {PLACES.map((name) => (
-            <Link key={name} href={`/${name}`} aria-current={place.split('/')[1] === name ? 'page' : undefined}>
-              {say(`nav.${name}`)}
-            </Link>
-          ))}
-        </nav>
+        <span className={`${css['yard']} ${css['name']}`}>{me?.yard.name}</span>
+        <Places />
         <Clock />
         <Button look="bare" onClick={turn}>
           {say(theme === 'night' ? 'theme.day' : 'theme.night')}

@@ -38,11 +38,13 @@ function Changes({ of, telling }: { readonly of: Pick<PlanDecision, 'because' | 
     <>
       <p>{causeInWords(of, telling)}</p>
       {news.length === 0 && <p>{say('changes.none')}</p>}
-      <ul className={css['sentences']}>
-        {(whole ? news : news.slice(0, FIRST_CHANGES)).map((change, index) => (
-          <li key={index}>{changeInWords(change, telling)}</li>
-        ))}
-      </ul>
+      {news.length > 0 && (
+        <ul className={css['sentences']}>
+          {(whole ? news : news.slice(0, FIRST_CHANGES)).map((change, index) => (
+            <li key={index}>{changeInWords(change, telling)}</li>
+          ))}
+        </ul>
+      )}
       {smallMoves > 0 && <p className={css['quiet']}>{say('changes.small', { count: smallMoves })}</p>}
       {news.length > FIRST_CHANGES && <Button onClick={() => setWhole(!whole)}>{shared(whole ? 'do.less' : 'do.more')}</Button>}
     </>
