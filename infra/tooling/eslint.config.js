@@ -18,6 +18,7 @@ const mayUse = {
   shift: ['quantity'],
   reading: ['quantity'],
   alarm: ['quantity'],
+  record: [],
   cost: ['quantity', 'wood', 'food', 'shift'],
 };
 const rooms = [...Object.keys(mayUse), 'contract'];

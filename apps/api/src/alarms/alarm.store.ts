@@ -54,7 +54,7 @@ export class AlarmStore {
       kind, pitId, cookId: cookId ?? null, limitName: limit ?? null, probeId: probeId ?? null, deviceId: deviceId ?? null, id, yardId: deed.yardId, state, suppressedBy,
       raisedAt: new Date(deed.now * 1000), returnedAt: null, acknowledgedAt: null, acknowledgedBy: null, told: [],
     });
-    await this.note(deed, { ...condition, id }, { from: 'normal', to: state, step: 'condition-began', ...(suppressedBy && { suppressedBy }) });
+    this.note(deed, { ...condition, id }, { from: 'normal', to: state, step: 'condition-began', ...(suppressedBy && { suppressedBy }) });
   }
 
   /** Takes the step, in the record and in the audit trail; `by` null for the house itself. Gives the alarm as it stands after. */
@@ -65,7 +65,7 @@ export class AlarmStore {
     };
     this.remembered.forget(deed.em);
     await deed.em.update(AlarmRow, { id: alarm.id }, change);
-    if (by === null) await this.note(deed, alarm, { from: alarm.state, to: state, step: step.kind });
+    if (by === null) this.note(deed, alarm, { from: alarm.state, to: state, step: step.kind });
     return { ...alarm, state, shelf, suppressedBy };
   }
 
@@ -100,11 +100,9 @@ export class AlarmStore {
     }));
   }
 
-  /** What a person does to an alarm stands in the trail as their command; what the house does stands there by this. */
-  private async note(deed: Deed, alarm: AlarmCondition & Pick<OpenAlarm, 'id'>, went: object): Promise<void> {
+  /** What a person does to an alarm stands in the record as their command; what the house does stands there by this. */
+  private note(deed: Deed, alarm: AlarmCondition & Pick<OpenAlarm, 'id'>, went: object): void {
     const { id, kind, pitId, cookId, limit, probeId, deviceId } = alarm;
-    await deed.em.query(`insert into audit_entry (yard_id, at, command, command_key, body) values ($1, $2, 'alarm-step', $3, $4::jsonb)`, [
-      deed.yardId, toIso(deed.now), this.ids.next(), JSON.stringify({ alarmId: id, kind, pitId, cookId, limit, probeId, deviceId, ...went }),
-    ]);
+    deed.record({ personId: null, deviceId: null, command: 'alarm-step', key: this.ids.next(), body: { alarmId: id, kind, pitId, cookId, limit, probeId, deviceId, ...went } });
   }
 }

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Device, DeviceCode, Done, EnrolDevice, MakeDeviceCode, Me, RevokeDevice } from '@stokehold/domain/contract';
 import { type DeviceId, toIso } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
-import { type Actor, Clock, Commands, refused } from '../platform/index.js';
+import { type Actor, Clock, Commands, holdYard, refused } from '../platform/index.js';
 import { DeviceStore } from './device.store.js';
 import { Enrolment } from './enrolment.js';
 import { Identity } from './identity.service.js';
@@ -53,6 +53,7 @@ export class Devices {
       if (command.deviceId === actor.device.id) {
         refused('device-in-hand', 'This is the device in your hand. Revoke it from another one, so that you do not lock yourself out.');
       }
+      await holdYard(deed.em, deed.yardId);
       const now = this.clock.real();
       if (!(await this.devices.revoke(deed.em, deed.yardId, command.deviceId, now))) {
         refused('device-not-found', 'This yard has no such device. Open Setup to see which there are.');

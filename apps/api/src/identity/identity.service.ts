@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Me, SignIn, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { type Actor, Clock, Ids, refused, RefusalError } from '../platform/index.js';
+import { type Actor, Clock, holdYard, Ids, refused, RefusalError } from '../platform/index.js';
 import { tokensOf } from './cookies.js';
 import { Enrolment } from './enrolment.js';
 import { type Found, IdentityStore } from './identity.store.js';
@@ -99,6 +99,7 @@ export class Identity {
   private tryPin(actor: Actor, personId: SignIn['personId'], pin: string): Promise<Tried> {
     const deviceId = actor.device.id;
     return this.database.transaction(async (em): Promise<Tried> => {
+      await holdYard(em, actor.yardId);
       const found = await this.store.personWithPin(em, actor.yardId, personId);
       if (!found) return { refusal: PERSON_UNKNOWN() };
       const { pinHash, ...person } = found;
@@ -121,8 +122,8 @@ export class Identity {
 
   signOut(actor: Actor): Promise<void> {
     return this.database.transaction(async (em) => {
-      await this.store.endSessions(em, { deviceId: actor.device.id }, this.clock.real());
       if (actor.person) await this.note(em, actor, 'sign-out');
+      await this.store.endSessions(em, { deviceId: actor.device.id }, this.clock.real());
     });
   }
 }

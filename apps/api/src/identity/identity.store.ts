@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Language, Me, Role, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, type EpochS, epochS, type PersonId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import type { Actor } from '../platform/index.js';
+import { type Actor, recordAlone } from '../platform/index.js';
 import type { DeviceRow } from './device.row.js';
 import { PinFailureRow } from './pin-failure.row.js';
 import type { WrongPins } from './pin-waits.js';
@@ -129,11 +129,9 @@ export class IdentityStore {
     await em.query(`update session set ended_at = $2 where ${column} = $1 and ended_at is null`, [id, toIso(now)]);
   }
 
-  /** Signing in and out has no command key of its own; the audit trail holds it all the same. */
+  /** Signing in and out has no command key of its own; the record holds it all the same. */
   async note(em: EntityManager, entry: { actor: Actor; personId: PersonId | null; command: string; id: string; now: EpochS }): Promise<void> {
-    await em.query(
-      `insert into audit_entry (yard_id, at, crew_member_id, device_id, command, command_key, body) values ($1, $2, $3, $4, $5, $6, '{}')`,
-      [entry.actor.yardId, toIso(entry.now), entry.personId, entry.actor.device.id, entry.command, entry.id],
-    );
+    const { actor, personId, command, id: key, now } = entry;
+    await recordAlone(em, actor.yardId, { at: toIso(now), personId, deviceId: actor.device.id, command, key, body: {} });
   }
 }

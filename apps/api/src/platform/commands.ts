@@ -1,20 +1,16 @@
 import { Injectable } from '@nestjs/common';
 import { toIso } from '@stokehold/domain/quantity';
+import { canonicalJson } from '@stokehold/domain/record';
 import { createHash } from 'node:crypto';
 import type { Actor } from './actor.js';
 import { Outbox } from './outbox.js';
 import { refused } from './refusals.js';
 import { type Deed, Deeds } from './transaction.js';
 
-/** Keys and values in a fixed order, so that the same command gives the same text. */
-const canonical = (value: unknown): string =>
-  JSON.stringify(value, (_, inner: unknown) =>
-    inner && typeof inner === 'object' && !Array.isArray(inner) ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1))) : inner,
-  );
-/** The body as the audit keeps it: everything but secrets. */
+/** The body as the record keeps it: everything but secrets. */
 const withoutSecrets = (body: object) => Object.fromEntries(Object.entries(body).map(([name, value]) => [name, name === 'pin' ? '(kept secret)' : value]));
 
-/** The one way in for everything that changes something: once per key, fact and audit and outbox in one transaction. */
+/** The one way in for everything that changes something: once per key, fact and record and outbox in one transaction. */
 @Injectable()
 export class Commands {
   constructor(
@@ -31,12 +27,9 @@ export class Commands {
       const first = await this.takeKey(deed, actor, name, command);
       if (first) return first as R;
       const answer = await work(deed);
-      const note = deed.em.query(
-        `with answered as (update command_key set reply = $7::jsonb where yard_id = $1 and key = $6)
-         insert into audit_entry (yard_id, at, crew_member_id, device_id, command, command_key, body) values ($1, $2, $3, $4, $5, $6, $8::jsonb)`,
-        [actor.yardId, toIso(deed.now), actor.person?.id ?? null, actor.device.id, name, command.key, JSON.stringify(answer), JSON.stringify(withoutSecrets(command))],
-      );
-      await Promise.all([note, deed.writeOutbox()]);
+      deed.record({ personId: actor.person?.id ?? null, deviceId: actor.device.id, command: name, key: command.key, body: withoutSecrets(command) });
+      const answered = deed.em.query('update command_key set reply = $3::jsonb where yard_id = $1 and key = $2', [actor.yardId, command.key, JSON.stringify(answer)]);
+      await Promise.all([answered, deed.writeOutbox()]);
       return answer;
     });
     this.outbox.poke(actor.yardId);
@@ -46,7 +39,7 @@ export class Commands {
   /** Takes the key for this command, or gives the answer it had before. A command under way with the same key is waited for. */
   private async takeKey(deed: Deed, actor: Actor, name: string, command: { readonly key: string }): Promise<object | undefined> {
     const { sentAt: _sentAt, ...body } = command as { sentAt?: string };
-    const hash = createHash('sha256').update(`${name} ${canonical(body)}`).digest();
+    const hash = createHash('sha256').update(`${name} ${canonicalJson(body)}`).digest();
     const taken = (await deed.em.query(
       'insert into command_key (yard_id, key, command, body_hash, at) values ($1, $2, $3, $4, $5) on conflict do nothing returning key',
       [actor.yardId, command.key, name, hash, toIso(deed.now)],

@@ -3,6 +3,7 @@ import type { YardEvent } from '@stokehold/domain/contract';
 import { type EpochS, toIso, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
 import { Clock } from './clock.js';
+import { digestOf, type Entry } from './record.js';
 
 /** A fact with its number in its yard. */
 export interface Told {
@@ -13,6 +14,7 @@ export interface Told {
 /** One transaction of one yard: what is written in it and the facts it tells stand or fall together. */
 export class Deed {
   private told: YardEvent[] = [];
+  private entries: Entry[] = [];
   private readonly writes: Promise<unknown>[] = [];
 
   constructor(
@@ -32,6 +34,11 @@ export class Deed {
     this.told.push(event);
   }
 
+  /** Puts down for good what was done; it reaches the yard's record when the deed is done. */
+  record(entry: Omit<Entry, 'at'>): void {
+    this.entries.push({ ...entry, at: toIso(this.now) });
+  }
+
   /** Lets a write go on beside what follows: what is asked after it is answered after it, and the deed is not done before it. */
   alongside(write: Promise<unknown>): void {
     write.catch(() => undefined); // heard of in `written`
@@ -44,23 +51,54 @@ export class Deed {
   }
 
   /**
-   * Gives each fact its number in the yard. The yard's row stays locked until the transaction ends, so that numbers
-   * become visible in their order and without gaps. Facts whose consequences were drawn in this deed wait for nobody.
+   * Gives each fact its number in the yard and each entry its link in the yard's record. The yard's row stays locked until
+   * the transaction ends, so that numbers become visible in their order and without gaps. Facts whose consequences were
+   * drawn in this deed wait for nobody.
    */
   async writeOutbox({ carried } = { carried: false }): Promise<Told[]> {
-    const facts = this.told;
-    if (facts.length === 0) return [];
+    const { told: facts, entries } = this;
+    if (facts.length === 0 && entries.length === 0) return [];
     this.told = [];
-    const [{ seq }] = (await this.em.query(
-      `with yard_seq as (update yard set seq = seq + $2 where id = $1 returning seq), written as (
-         insert into outbox (yard_id, seq, event, at, done_at)
-         select $1, yard_seq.seq - $2 + nth, event, $3::timestamptz, case when $5::boolean then now() end
-         from yard_seq, jsonb_array_elements($4::jsonb) with ordinality as told (event, nth)
-       ) select seq from yard_seq`,
-      [this.yardId, facts.length, toIso(this.now), JSON.stringify(facts), carried],
-    )) as [{ seq: string }];
-    return facts.map((event, nth) => ({ event, seq: Number(seq) - facts.length + 1 + nth }));
+    this.entries = [];
+    const seq = await keep(this.em, this.yardId, { facts, entries, at: toIso(this.now), carried });
+    return facts.map((event, nth) => ({ event, seq: seq - facts.length + 1 + nth }));
   }
+}
+
+/** What a deed leaves behind. */
+interface Kept {
+  readonly facts: readonly YardEvent[];
+  readonly entries: readonly Entry[];
+  readonly at: string;
+  readonly carried: boolean;
+}
+
+/** Facts and entries in one statement; gives the number of the yard's last fact. The link is `linkOf` of platform/record. */
+async function keep(em: EntityManager, yardId: YardId, { facts, entries, at, carried }: Kept): Promise<number> {
+  const digests = entries.map((entry) => digestOf(yardId, entry));
+  const put = entries.map((entry, nth) => ({ ...entry, digest: digests[nth]!.toString('hex') }));
+  const [{ seq }] = (await em.query(
+    `with yard_now as (
+       update yard set seq = seq + $2, record_nth = record_nth + $6, record_link = case when $6 = 0 then record_link else sha256(record_link || $7::bytea) end
+       where id = $1 returning seq, record_nth, record_link
+     ), written as (
+       insert into outbox (yard_id, seq, event, at, done_at)
+       select $1, yard_now.seq - $2 + nth, event, $3::timestamptz, case when $5::boolean then now() end
+       from yard_now, jsonb_array_elements($4::jsonb) with ordinality as told (event, nth)
+     ), recorded as (
+       insert into audit_entry (yard_id, nth, at, crew_member_id, device_id, command, command_key, body, digest, link)
+       select $1, record_nth - $6 + entry.nth, entry.at, "personId", "deviceId", command, key, body, decode(digest, 'hex'), record_link
+       from yard_now, rows from (jsonb_to_recordset($8::jsonb) as (at timestamptz, "personId" uuid, "deviceId" uuid, command text, key uuid, body jsonb, digest text))
+         with ordinality as entry (at, "personId", "deviceId", command, key, body, digest, nth)
+     ) select seq from yard_now`,
+    [yardId, facts.length, at, JSON.stringify(facts), carried, entries.length, Buffer.concat(digests), JSON.stringify(put)],
+  )) as [{ seq: string }];
+  return Number(seq);
+}
+
+/** Puts down what has no command of its own. Takes the yard's row: `holdYard` first where other rows are taken before it. */
+export async function recordAlone(em: EntityManager, yardId: YardId, entry: Entry): Promise<void> {
+  await keep(em, yardId, { facts: [], entries: [entry], at: entry.at, carried: false });
 }
 
 /**

@@ -21,5 +21,8 @@ export class YardRow {
   @Column('boolean') practice: boolean;
   /** The number of the last fact told in this yard; only the outbox counts it on. */
   @Column({ type: 'bigint', insert: false, update: false, default: 0 }) seq: string;
+  /** How many entries the yard's record has, and its last link; only what keeps an entry moves them on. */
+  @Column({ type: 'bigint', name: 'record_nth', insert: false, update: false, select: false, default: 0 }) recordNth: string;
+  @Column({ type: 'bytea', name: 'record_link', insert: false, update: false, select: false }) recordLink: Buffer;
   @Column('timestamptz', { name: 'created_at' }) createdAt: Date;
 }

@@ -1,2 +1,3 @@
 export { EmbeddedDatabase } from './embedded.js';
+export { openDatabase, type OpenDatabase } from './open.js';
 export type { EmbeddedOptions } from './place.js';
