@@ -2,6 +2,7 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
@@ -10,10 +11,26 @@ import { gzipSync } from 'node:zlib';
 import { io } from 'socket.io-client';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
-const port = 43_000 + Math.floor(Math.random() * 2000);
+/** A port that is free now. */
+const port = await new Promise((resolve, reject) => {
+  const probe = createServer().once('error', reject);
+  probe.listen(0, '127.0.0.1', () => {
+    const { port: free } = probe.address();
+    probe.close(() => resolve(free));
+  });
+});
 export const base = `http://127.0.0.1:${port}`;
 export const wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 export const quantile = (values, q) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))];
+
+/** What is running for a bench now: ended with it, however it ends. */
+const running = new Set();
+for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'])
+  process.once(signal, async () => {
+    await Promise.all([...running].map(stop));
+    process.kill(process.pid, signal);
+  });
+process.once('exit', () => running.forEach((house) => house.kill('SIGTERM')));
 
 /** Starts the built house on a folder of its own. */
 export async function start(folder) {
@@ -22,6 +39,8 @@ export async function start(folder) {
   const house = spawn(process.execPath, ['apps/api/dist/main.js'], {
     cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder }, stdio: ['ignore', 'pipe', 'inherit'],
   });
+  running.add(house);
+  house.once('exit', () => running.delete(house));
   let said = '';
   house.stdout.on('data', (chunk) => (said += chunk));
   for (;;) {
