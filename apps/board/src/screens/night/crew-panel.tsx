@@ -81,7 +81,8 @@ function Until({ personId, state, zone, onDone }: UntilProps) {
   const [wrong, setWrong] = useState<Wrong>();
   const send = async () => {
     const reading = new FormReading(figures, zone);
-    const at = until.wall === '' && state === 'away' ? undefined : reading.instant('until', until);
+    const [, hour = ''] = until.wall.split('T'); // the day alone says nothing
+    const at = hour === '' && state === 'away' ? undefined : reading.instant('until', until);
     setWrong(reading.wrongs['until']);
     if (!reading.good) return;
     if (await command.send({ personId, state, ...(at !== undefined && { until: at }) })) onDone();
