@@ -7,6 +7,7 @@ import type { Alarms } from '../alarms/index.js';
 import type { Checks } from '../checks/index.js';
 import type { Cooking, CookingCuts, Watch } from '../cooking/index.js';
 import type { Food } from '../food/index.js';
+import type { Fires } from '../pits/index.js';
 import type { Plans } from '../planning/index.js';
 import type { Actor, Ids, Outbox } from '../platform/index.js';
 import type { Readings } from '../readings/index.js';
@@ -14,6 +15,7 @@ import type { Shifts, Tasks } from '../shifts/index.js';
 import type { WeatherNow } from '../weather/index.js';
 import type { WoodStore } from '../wood/index.js';
 import type { PracticeDoings } from './doings.js';
+import { FansHeld, type FansReport } from './fans-held.js';
 import { FoodTruth, NOTE_EVERY_S } from './food-truth.js';
 import { type Hand, PracticeCrew } from './hands.js';
 import type { OpenedYard } from './open-yard.js';
@@ -31,6 +33,7 @@ export interface Through {
   readonly cooking: Cooking;
   readonly cuts: CookingCuts;
   readonly watch: Watch;
+  readonly fires: Fires;
   readonly food: Food;
   readonly plans: Plans;
   readonly readings: Readings;
@@ -50,6 +53,9 @@ const FELT_M_PER_S = 3;
 const FEEL_EVERY_S = 5 * MINUTE_S;
 /** Meat probes are read so often. */
 const READ_FOOD_EVERY_S = 20 * MINUTE_S;
+/** So often the fans on the wall are held against what would come; each for so long. */
+const HOLD_FANS_EVERY_S = 20 * MINUTE_S;
+const HOLD_FANS_S = 90 * MINUTE_S;
 /** A probe's noise and its lasting error, K. */
 const PROBE_SD_K = 0.8;
 const PROBE_BIAS_SD_K = 1;
@@ -66,6 +72,7 @@ export class PracticeNight {
   private toldSky: Sky | undefined;
   private cooks: readonly CookView[] | undefined;
   private readonly food: FoodTruth;
+  private readonly fans = new FansHeld();
   private readonly faulty: FaultyProbes | undefined;
   /** Where the chambers truly were, and the zones a minute ago. */
   private readonly course = new Map<PitId, Map<EpochS, number>>();
@@ -119,6 +126,7 @@ export class PracticeNight {
     if (to % NOTE_EVERY_S === 0) await this.readFood(gateway);
     await this.house.outbox.carryOut(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
     await this.house.watch.idle(yardId);
+    if (to % HOLD_FANS_EVERY_S === 0) await this.holdFans();
   }
 
   /** Carries everything told so far to all it causes. */
@@ -180,6 +188,14 @@ export class PracticeNight {
       });
     });
     for (let nth = 0; nth < readings.length; nth += MOST_READINGS) await this.house.readings.record(gateway, { key: this.house.ids.next(), readings: readings.slice(nth, nth + MOST_READINGS) });
+  }
+
+  /** The fans as the wall shows them now, each beside its fire left alone. */
+  private async holdFans(): Promise<void> {
+    for (const { pitId, fire } of await this.house.fires.view(this.house.em, this.yard.yardId, this.at)) {
+      const came = fire && this.truth.leaveAlone(pitId, HOLD_FANS_S);
+      if (came) this.fans.note(fire.forecast, came);
+    }
   }
 
   private noteCourse(): void {
@@ -258,7 +274,7 @@ export class PracticeNight {
       breaksKept: hand.breaksBegun.size,
       breaksDue: this.yard.breaksOf(hand.id),
     }));
-    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...(await this.probes()) };
+    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...this.fans.report(), ...(await this.probes()) };
   }
 
   private async probes(): Promise<ProbesReport> {
@@ -272,7 +288,7 @@ export class PracticeNight {
 
 const tenths = (value: number) => Math.round(value * 10) / 10;
 
-export interface NightReport extends ProbesReport {
+export interface NightReport extends ProbesReport, FansReport {
   readonly yard: string;
   readonly from: string;
   readonly until: string;

@@ -5,6 +5,7 @@ import { Alarms } from '../alarms/index.js';
 import { Checks } from '../checks/index.js';
 import { Cooking, CookingCuts, Watch } from '../cooking/index.js';
 import { Food } from '../food/index.js';
+import { Fires } from '../pits/index.js';
 import { Plans } from '../planning/index.js';
 import { Ids, log, Outbox } from '../platform/index.js';
 import { Readings } from '../readings/index.js';
@@ -26,10 +27,10 @@ export class PracticeNights implements BeforeApplicationShutdown {
   private underWay: Promise<void> = Promise.resolve();
 
   constructor(
-    database: DataSource, outbox: Outbox, alarms: Alarms, checks: Checks, cooking: Cooking, cuts: CookingCuts, watch: Watch, food: Food, plans: Plans, readings: Readings, shifts: Shifts, tasks: Tasks,
+    database: DataSource, outbox: Outbox, alarms: Alarms, checks: Checks, cooking: Cooking, cuts: CookingCuts, watch: Watch, fires: Fires, food: Food, plans: Plans, readings: Readings, shifts: Shifts, tasks: Tasks,
     weather: WeatherNow, wood: WoodStore, doings: PracticeDoings, private readonly ids: Ids, private readonly yards: PracticeYards,
   ) {
-    this.through = { em: database.manager, outbox, ids, alarms, checks, cooking, cuts, watch, food, plans, readings, shifts, tasks, weather, wood, doings };
+    this.through = { em: database.manager, outbox, ids, alarms, checks, cooking, cuts, watch, fires, food, plans, readings, shifts, tasks, weather, wood, doings };
   }
 
   /** A night whose minutes the caller lets pass, each as soon as the one before is done. Everything in it follows from the seed. */

@@ -4,6 +4,7 @@ import { type AirSet, airOf, gradeOf, igniteTruth, type PitTruth, stepTruth, typ
 import { type EpochS, HOUR_S, later, MINUTE_S, type PitId, randomStream, type RandomStream, seedFrom } from '@stokehold/domain/quantity';
 import { shapeOf } from '../pits/index.js';
 import { nextWallTime } from '../platform/index.js';
+import type { LeftAlone } from './fans-held.js';
 import type { SampleNight } from './sample.js';
 
 /** What the sky does at an instant. */
@@ -28,6 +29,16 @@ interface TruePit {
   burningS: number;
 }
 
+/** A copy of a fire that nobody touches, until a time. */
+interface LonelyFire {
+  readonly of: TruePit;
+  /** How its air stood when it was left. */
+  readonly air: AirSet | undefined;
+  fire: PitTruth;
+  readonly until: EpochS;
+  readonly tempC: Map<EpochS, number>;
+}
+
 /** A fire in start-up is not held against its band: from lighting until its chamber could be hot. */
 const WARM_UP_S = 90 * MINUTE_S;
 
@@ -39,6 +50,7 @@ export class NightTruth {
   private readonly pits: Map<PitId, TruePit>;
   private readonly random: RandomStream;
   private readonly gusts: readonly { from: EpochS; until: EpochS; windMPerS: number; fromDeg: number }[];
+  private lonely: readonly LonelyFire[] = [];
   private drift = 0;
   private at: EpochS;
 
@@ -94,7 +106,20 @@ export class NightTruth {
       one.fire = stepTruth(one.fire, { ...this.around(one, sky, loads), to });
       this.count(one, to - this.at);
     }
+    this.carryLonely(sky, loads, to);
     this.at = to;
+  }
+
+  /**
+   * What this fire would do under the same sky if nobody touched it from now on: a course that fills in as the night is carried, for so
+   * long. Undefined while the fire does not burn, or is still held against nothing.
+   */
+  leaveAlone(pitId: PitId, forS: number): LeftAlone | undefined {
+    const of = this.one(pitId);
+    if (!of.fire || of.burningS <= WARM_UP_S) return undefined;
+    const tempC = new Map<EpochS, number>();
+    this.lonely = [...this.lonely, { of, air: of.air, fire: of.fire, until: later(this.at, forS), tempC }];
+    return tempC;
   }
 
   /** Wood laid on a fire now, by whoever stands there, and how they left its air; left out, the air stays as it was. */
@@ -116,6 +141,14 @@ export class NightTruth {
     return { minutesInBand: Math.round(inBandS / MINUTE_S), minutesBurning: Math.round(burningS / MINUTE_S), bedsLost };
   }
 
+  private carryLonely(sky: Sky, loads: ReadonlyMap<PitId, number>, to: EpochS): void {
+    this.lonely = this.lonely.filter(({ until }) => to <= until);
+    for (const one of this.lonely) {
+      one.fire = stepTruth(one.fire, { ...this.around({ pit: one.of.pit, air: one.air }, sky, loads), to });
+      one.tempC.set(to, gradeOf(one.fire).chamberTempC);
+    }
+  }
+
   private count(one: TruePit, spanS: number): void {
     if (!one.fire) return;
     const { chamberTempC, bedLost } = gradeOf(one.fire);
@@ -126,7 +159,7 @@ export class NightTruth {
     if (one.burningS > WARM_UP_S && chamberTempC >= band.lowC && chamberTempC <= band.highC) one.inBandS += spanS;
   }
 
-  private around({ pit, air }: TruePit, sky: Sky, loads: ReadonlyMap<PitId, number>) {
+  private around({ pit, air }: Pick<TruePit, 'pit' | 'air'>, sky: Sky, loads: ReadonlyMap<PitId, number>) {
     const around = surroundingsOf({ ...sky, fireEndDeg: pit.fireEndHeadingDeg, foodLoadFrac: loads.get(pit.id) ?? 0 });
     return air ? { ...around, air: airOf(air) } : around;
   }
