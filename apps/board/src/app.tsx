@@ -3,19 +3,44 @@ import { Redirect, Route, Switch } from 'wouter';
 import { Looking } from './looking.js';
 import { Opening } from './parts/opening.js';
 
-const WallScreen = lazy(() => import('./screens/wall/index.js').then((m) => ({ default: m.WallScreen })));
-const RoundScreen = lazy(() => import('./screens/round/index.js').then((m) => ({ default: m.RoundScreen })));
-const NightScreen = lazy(() => import('./screens/night/index.js').then((m) => ({ default: m.NightScreen })));
-const PitScreen = lazy(() => import('./screens/pit/index.js').then((m) => ({ default: m.PitScreen })));
-const LoadingScreen = lazy(() => import('./screens/loading/index.js').then((m) => ({ default: m.LoadingScreen })));
-const FoodScreen = lazy(() => import('./screens/food/index.js').then((m) => ({ default: m.FoodScreen })));
-const WoodyardScreen = lazy(() => import('./screens/woodyard/index.js').then((m) => ({ default: m.WoodyardScreen })));
-const ServiceScreen = lazy(() => import('./screens/service/index.js').then((m) => ({ default: m.ServiceScreen })));
-const PrintScreen = lazy(() => import('./screens/print/index.js').then((m) => ({ default: m.PrintScreen })));
-const SetupScreen = lazy(() => import('./screens/setup/index.js').then((m) => ({ default: m.SetupScreen })));
-const FirstRunScreen = lazy(() => import('./screens/entry/first-run.js').then((m) => ({ default: m.FirstRunScreen })));
-const EnrolScreen = lazy(() => import('./screens/entry/enrol.js').then((m) => ({ default: m.EnrolScreen })));
-const SignInScreen = lazy(() => import('./screens/entry/sign-in.js').then((m) => ({ default: m.SignInScreen })));
+/** The code of each screen, by the first word of its address. */
+const CODE = {
+  wall: () => import('./screens/wall/index.js'),
+  round: () => import('./screens/round/index.js'),
+  night: () => import('./screens/night/index.js'),
+  pit: () => import('./screens/pit/index.js'),
+  loading: () => import('./screens/loading/index.js'),
+  food: () => import('./screens/food/index.js'),
+  woodyard: () => import('./screens/woodyard/index.js'),
+  service: () => import('./screens/service/index.js'),
+  print: () => import('./screens/print/index.js'),
+  setup: () => import('./screens/setup/index.js'),
+  'first-run': () => import('./screens/entry/first-run.js'),
+  enrol: () => import('./screens/entry/enrol.js'),
+  'sign-in': () => import('./screens/entry/sign-in.js'),
+};
+const WallScreen = lazy(() => CODE.wall().then((m) => ({ default: m.WallScreen })));
+const RoundScreen = lazy(() => CODE.round().then((m) => ({ default: m.RoundScreen })));
+const NightScreen = lazy(() => CODE.night().then((m) => ({ default: m.NightScreen })));
+const PitScreen = lazy(() => CODE.pit().then((m) => ({ default: m.PitScreen })));
+const LoadingScreen = lazy(() => CODE.loading().then((m) => ({ default: m.LoadingScreen })));
+const FoodScreen = lazy(() => CODE.food().then((m) => ({ default: m.FoodScreen })));
+const WoodyardScreen = lazy(() => CODE.woodyard().then((m) => ({ default: m.WoodyardScreen })));
+const ServiceScreen = lazy(() => CODE.service().then((m) => ({ default: m.ServiceScreen })));
+const PrintScreen = lazy(() => CODE.print().then((m) => ({ default: m.PrintScreen })));
+const SetupScreen = lazy(() => CODE.setup().then((m) => ({ default: m.SetupScreen })));
+const FirstRunScreen = lazy(() => CODE['first-run']().then((m) => ({ default: m.FirstRunScreen })));
+const EnrolScreen = lazy(() => CODE.enrol().then((m) => ({ default: m.EnrolScreen })));
+const SignInScreen = lazy(() => CODE['sign-in']().then((m) => ({ default: m.SignInScreen })));
+
+/** Addresses at which nobody may look at a yard yet. */
+export const ENTRIES: readonly string[] = ['/first-run', '/enrol', '/sign-in'];
+
+/** Fetches the code of the screen at an address before it is drawn. What fails here is asked for again when it is. */
+export function fetchScreen(pathname: string): void {
+  const [, word = ''] = pathname.split('/');
+  if (Object.hasOwn(CODE, word)) CODE[word as keyof typeof CODE]().catch(() => undefined);
+}
 
 /** Every address of the board. Each screen is its own chunk. */
 export function App() {

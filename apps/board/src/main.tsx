@@ -4,8 +4,9 @@ import './parts/tokens.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app.js';
+import { App, ENTRIES, fetchScreen } from './app.js';
 import { recallLastKnown } from './live/last-known.js';
+import { askAhead } from './live/use-yard.js';
 import { keepOffline } from './offline/register.js';
 import { keptByHand, shine, themeAt } from './parts/theme.js';
 
@@ -14,6 +15,9 @@ shine(themeAt(Date.now(), undefined, keptByHand()));
 // The board is asked to show what it has, however long the network is away: queries are never held back as 'offline'.
 const client = new QueryClient({ defaultOptions: { queries: { networkMode: 'always', retry: false, refetchOnWindowFocus: false } } });
 
+// All that the first picture needs is on its way at once: the answers, the screen's code, what the device remembers.
+fetchScreen(location.pathname);
+if (!ENTRIES.includes(location.pathname)) askAhead(client);
 // Without signal a device opens on what it last knew; with it, on the same for the moment until the server has answered.
 await recallLastKnown(client);
 createRoot(document.getElementById('board')!).render(

@@ -1,16 +1,39 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { LIVE, liveBeat, liveChange, type YardState } from '@stokehold/domain/contract';
-import { io } from 'socket.io-client';
+import type { Socket } from 'socket.io-client';
 import { applyChange } from './apply-change.js';
 import { hear } from './heard.js';
 import { STATE } from './query-keys.js';
 
+const AGAIN_MS = 3000;
+
 /**
- * Keeps the state in the cache up to date from the live push, until the returned function is called. A missing number,
- * a beat that is ahead twice running, or a new connection: the whole state is fetched again.
+ * Keeps the state in the cache up to date from the live push, until the returned function is called. What speaks with the
+ * server is fetched only now, after the first picture; where that fails, again and again.
  */
 export function openFeed(client: QueryClient): () => void {
-  const socket = io({ path: LIVE.path, transports: ['websocket', 'polling'], reconnectionDelayMax: 3000 });
+  let leave = (): void => undefined;
+  let left = false;
+  const open = async () => {
+    const { io } = await import('socket.io-client');
+    if (!left) leave = listen(io({ path: LIVE.path, transports: ['websocket', 'polling'], reconnectionDelayMax: AGAIN_MS }), client);
+  };
+  const tryToOpen = () => {
+    open().catch(() => {
+      if (left) return;
+      const timer = setTimeout(tryToOpen, AGAIN_MS);
+      leave = () => clearTimeout(timer);
+    });
+  };
+  tryToOpen();
+  return () => {
+    left = true;
+    leave();
+  };
+}
+
+/** A missing number, a beat that is ahead twice running, or a new connection: the whole state is fetched again. */
+function listen(socket: Socket, client: QueryClient): () => void {
   const refetch = () => void client.invalidateQueries({ queryKey: STATE });
   let beatsAhead = 0;
   let connectedBefore = false;

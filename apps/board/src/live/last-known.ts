@@ -30,22 +30,23 @@ export function readable(kept: unknown, nowMs: number): LastKnown | undefined {
   return { ...parsed.data, heardAtMs: Math.min(parsed.data.heardAtMs, nowMs) };
 }
 
-/** What lies in the device's store; nothing when it does not answer, as when another tab still holds an older one open. */
-const stored = () =>
-  Promise.race([
-    deviceStore().then((db) => db.get('lastKnown', 'only')).catch(() => undefined),
-    new Promise<undefined>((resolve) => setTimeout(resolve, STORE_WITHIN_MS, undefined)),
-  ]);
+/** What lies in the device's store, if it can be read at all. */
+const stored = () => deviceStore().then((db) => db.get('lastKnown', 'only')).catch(() => undefined);
 
 /** Puts what the device last knew where the screens look for it. All of it is asked for again as soon as somebody looks. */
-export async function recallLastKnown(client: QueryClient): Promise<void> {
+async function recall(client: QueryClient): Promise<void> {
   const kept = readable(await stored(), Date.now());
-  if (!kept) return;
+  // The server may have answered meanwhile: it has the later word.
+  if (!kept || client.getQueryData(ME) !== undefined || client.getQueryData(STATE) !== undefined) return;
   client.setQueryData(ME, kept.me, { updatedAt: kept.heardAtMs });
   client.setQueryData(STATE, kept.state, { updatedAt: kept.heardAtMs });
   await client.invalidateQueries({ refetchType: 'none' });
   hearAgain(kept.clock, performance.now() - (Date.now() - kept.heardAtMs));
 }
+
+/** Recalls what the device last knew, and waits for it a little; a slow store, or one that another tab still holds, may come later. */
+export const recallLastKnown = (client: QueryClient): Promise<void> =>
+  Promise.race([recall(client), new Promise<void>((resolve) => setTimeout(resolve, STORE_WITHIN_MS))]);
 
 /** After signing out: the next person on this device does not see what the last one saw. */
 export const forgetLastKnown = async (): Promise<void> => void (await deviceStore().then((db) => db.delete('lastKnown', 'only')).catch(() => undefined));

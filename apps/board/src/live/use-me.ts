@@ -1,4 +1,4 @@
-import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { queryOptions, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { Me } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
@@ -8,25 +8,28 @@ import { forgetLastKnown } from './last-known.js';
 import { ME } from './query-keys.js';
 import { NoAnswer, passes, Refused } from './refused.js';
 
+/** How it is asked who is looking. */
+export const meQuery = queryOptions({
+  queryKey: ME,
+  queryFn: async () => {
+    try {
+      return await ask('me', {});
+    } catch (error) {
+      if (error instanceof Refused && error.problem.status === 401) {
+        await forgetLastKnown();
+        return null;
+      }
+      throw error;
+    }
+  },
+  staleTime: 5 * 60_000,
+  retry: (_count, error) => passes(error),
+  retryDelay: 2000,
+});
+
 /** Who is looking: undefined while asking, null on a device that is not enrolled. */
 export function useMe(): { readonly me: Me | null | undefined; readonly away: boolean } {
-  const query = useQuery({
-    queryKey: ME,
-    queryFn: async () => {
-      try {
-        return await ask('me', {});
-      } catch (error) {
-        if (error instanceof Refused && error.problem.status === 401) {
-          await forgetLastKnown();
-          return null;
-        }
-        throw error;
-      }
-    },
-    staleTime: 5 * 60_000,
-    retry: (_count, error) => passes(error),
-    retryDelay: 2000,
-  });
+  const query = useQuery(meQuery);
   return { me: query.data, away: query.failureCount > 0 && query.data === undefined };
 }
 

@@ -1,4 +1,4 @@
-import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { queryOptions, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
 import type { YardState } from '@stokehold/domain/contract';
 import { useEffect } from 'react';
 import { ask } from './ask.js';
@@ -9,11 +9,36 @@ import { STATE } from './query-keys.js';
 import { passes } from './refused.js';
 import { connectionAt, type Connection } from './stale.js';
 import { useTick } from './use-clock.js';
+import { meQuery } from './use-me.js';
 
-/** Opens the live push, and keeps on the device what comes, for as long as the calling component is mounted. One place calls it: the app, once somebody may look. */
+/** How everything that a board shows is asked for. */
+const stateQuery = queryOptions({
+  queryKey: STATE,
+  queryFn: async () => {
+    const state = await ask('state', {});
+    hear(state.clock);
+    return state;
+  },
+  staleTime: Infinity,
+  gcTime: Infinity,
+  retry: (_count, error) => passes(error),
+  retryDelay: 2000,
+});
+
+/** Asks who is looking and for what a board shows, before any screen is there to ask: the answers come while the screen's own code does. */
+export function askAhead(client: QueryClient): void {
+  void client.prefetchQuery(meQuery);
+  void client.prefetchQuery(stateQuery);
+}
+
+/**
+ * Opens the live push once there is something to keep up to date, and keeps on the device what comes, for as long as the
+ * calling component is mounted. One place calls it: the app, once somebody may look.
+ */
 export function useFeed(): void {
   const client = useQueryClient();
-  useEffect(() => openFeed(client), [client]);
+  const isThere = useYard() !== undefined;
+  useEffect(() => (isThere ? openFeed(client) : undefined), [client, isThere]);
   useEffect(() => keepLastKnown(client), [client]);
 }
 
@@ -24,18 +49,4 @@ export function useConnection(): Connection {
 }
 
 /** Everything a board shows; undefined until the first answer. Stays when the server is lost: see `useConnection`. */
-export function useYard(): YardState | undefined {
-  const query = useQuery({
-    queryKey: STATE,
-    queryFn: async () => {
-      const state = await ask('state', {});
-      hear(state.clock);
-      return state;
-    },
-    staleTime: Infinity,
-    gcTime: Infinity,
-    retry: (_count, error) => passes(error),
-    retryDelay: 2000,
-  });
-  return query.data;
-}
+export const useYard = (): YardState | undefined => useQuery(stateQuery).data;
