@@ -1,5 +1,5 @@
-export { gustsAhead, STRONG_GUST_M_PER_S } from './gusts.js';
-export type { GustOnPit, WindAhead } from './gusts.js';
+export { gustsAhead, gustsSeen, SEEN_WIND_HOLDS_S, STRONG_GUST_M_PER_S } from './gusts.js';
+export type { GustEnd, GustOnPit, GustStretch, WindAhead } from './gusts.js';
 export { OPEN_GRASS_M, PIT_HEIGHT_M, windAtHeightFrac } from './wind-profile.js';
 export { surroundingsOf } from './around.js';
 export { believedWind } from './believed-wind.js';

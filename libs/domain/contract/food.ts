@@ -77,6 +77,12 @@ const costCause = z.object({
   cause: z.enum(['longer-cook', 'hungrier-pit', 'wind', 'wet-lot', 'smaller-splits', 'dearer-wood', 'not-explained', 'more-hours', 'dearer-hours']), cents: z.number().int(), splits: z.number(),
 });
 export type CostCause = z.infer<typeof costCause>;
+/** A pit that the service cooked on: the splits of its whole fire beside the first pull, up to now, and those put on in strong gusts. */
+const pitAgainst = z.object({
+  pit: z.string(), plannedSplits: z.number(), splits: z.number(),
+  gusts: z.object({ lengthS: z.number(), /** What most of them blew onto. */ onto: z.enum(['firebox', 'stack', 'side']), plannedSplits: z.number(), splits: z.number() }).nullable(),
+});
+export type PitAgainst = z.infer<typeof pitAgainst>;
 /** What a service has cost so far; shared fires are split by the weight of what they served, to the cent. */
 export const serviceCost = z.object({
   service: serviceSettings,
@@ -94,6 +100,6 @@ export const serviceCost = z.object({
   /** Cooks whose meat nobody has priced: it is in no sum. */
   unpricedMeat: z.number().int(),
   /** Beside what was planned; null where no pull was made for that night. */
-  against: z.object({ plannedWoodCents: z.number().int(), plannedSplits: z.number(), plannedCrewCents: z.number().int(), causes: z.array(costCause) }).nullable(),
+  against: z.object({ plannedWoodCents: z.number().int(), plannedSplits: z.number(), plannedCrewCents: z.number().int(), causes: z.array(costCause), pits: z.array(pitAgainst) }).nullable(),
 });
 export type ServiceCost = z.infer<typeof serviceCost>;

@@ -7,6 +7,8 @@ export { priceOfPieces } from './lot-price.js';
 export type { LotPrice } from './lot-price.js';
 export { payOf, PLAIN_PAY } from './pay.js';
 export type { Pay, PayRules, Span, Worked } from './pay.js';
+export { gustFactor, pitBesidePlan } from './pit-beside-plan.js';
+export type { BurnedAt, PitBesidePlan, PlannedWood } from './pit-beside-plan.js';
 export { shareByParts, shareCents } from './share.js';
 export { costSheet } from './sheet.js';
 export type { CookCost, CookSheet, CostNight, CostSheet, CrewLine, PaidPerson, WoodLine } from './sheet.js';

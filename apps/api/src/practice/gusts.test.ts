@@ -103,7 +103,7 @@ it('no pit runs out: at every check its wood lay on the cart', async () => {
   expect(checks).toBeGreaterThan(20);
 });
 
-it('the cost sheet explains it: the wind has its line, and the lines add up to the difference to the cent', async () => {
+it('the cost sheet explains it: the gusts have their line, and the lines add up to the difference to the cent', async () => {
   const [service] = await ask<{ id: ServiceId }>(`select id from service where name = 'Market lunch'`);
   const cost: ServiceCost = await house.app.get(Services).cost(night.yard.lead, service!.id);
   const { plannedWoodCents, causes } = cost.against!;
@@ -111,4 +111,18 @@ it('the cost sheet explains it: the wind has its line, and the lines add up to t
   expect(wood.find(({ cause }) => cause === 'wind')!.cents).toBeGreaterThan(0);
   expect(plannedWoodCents + wood.reduce((sum, { cents }) => sum + cents, 0)).toBe(cost.woodCents);
   expect(cost.unpricedSplits).toBe(0);
+});
+
+it('the sheet names the pit, the gusts that blew onto it, and the splits that they took beyond the plan, as the ledger counts them', async () => {
+  const [service] = await ask<{ id: ServiceId }>(`select id from service where name = 'Market lunch'`);
+  const { against } = await house.app.get(Services).cost(night.yard.lead, service!.id);
+  const marten = against!.pits.find(({ pit }) => pit === 'Marten')!;
+  expect(marten.gusts).toMatchObject({ onto: 'stack' });
+  // a change of the wind is told within five minutes, once it is large: about so far off may its gusts begin and end
+  expect(Math.abs(marten.gusts!.lengthS - GUSTS_H * HOUR_S)).toBeLessThan(1800);
+  const { plannedKg, burnedKg } = await woodOf(pitOf('Marten'), gusts);
+  expect(Math.abs(marten.gusts!.splits / marten.gusts!.plannedSplits / (burnedKg / plannedKg) - 1)).toBeLessThan(0.25);
+  expect(marten.gusts!.splits / marten.gusts!.plannedSplits).toBeGreaterThan(1.2);
+  const [{ all }] = (await ask<{ all: number }>(`select -sum(cart_pieces)::int as all from wood_move where kind = 'burned' and pit_id = $1`, [pitOf('Marten')])) as [{ all: number }];
+  expect(marten.splits).toBe(all);
 });

@@ -1,14 +1,13 @@
 import { Injectable } from '@nestjs/common';
 import type { Done, PayRulesView, PriceCook, RouteInput, Routes, SavePayRules, ServiceCost, ServiceCosts } from '@stokehold/domain/contract';
-import { type EpochS, fromIso, later, type ServiceId, type YardId } from '@stokehold/domain/quantity';
-import { DataSource, type EntityManager } from 'typeorm';
+import { type EpochS, fromIso, later, type ServiceId } from '@stokehold/domain/quantity';
+import { DataSource } from 'typeorm';
 import { Food, FoodStore } from '../food/index.js';
 import { type Actor, Clock, Commands, refused } from '../platform/index.js';
-import { WoodyardStore } from '../woodyard/index.js';
-import { againstPull } from './against-pull.js';
-import { type Books, CostBooks, NIGHT_BEFORE_S } from './cost-books.js';
-import { nightOf, ownOf, type ServiceNight } from './night-sheet.js';
-import { paidIn, USUAL_RULES } from './pay-of-night.js';
+import { BesidePlan } from './beside-plan.service.js';
+import { CostBooks, NIGHT_BEFORE_S } from './cost-books.js';
+import { nightOf, ownOf } from './night-sheet.js';
+import { USUAL_RULES } from './pay-of-night.js';
 import { lineOf, sheetOf } from './service-sheet.js';
 import { ServicesStore } from './services.store.js';
 
@@ -23,7 +22,7 @@ export class Services {
     private readonly books: CostBooks,
     private readonly food: Food,
     private readonly foodStore: FoodStore,
-    private readonly woodyard: WoodyardStore,
+    private readonly beside: BesidePlan,
   ) {}
 
   async cost({ yardId }: Pick<Actor, 'yardId'>, serviceId: ServiceId): Promise<ServiceCost> {
@@ -33,7 +32,7 @@ export class Services {
     const night = nightOf(service, books);
     const own = (await this.foodStore.cooks(em, { yardId })).filter((cook) => cook.serviceId === serviceId);
     const sheet = sheetOf({ ...books, service, own, night: night.sheet, unpricedSplits: await this.store.unpriced(em, yardId, night.span.from, night.span.until), against: null });
-    return { ...sheet, against: await this.against(em, yardId, sheet, night, books) };
+    return { ...sheet, against: await this.beside.of(em, yardId, { sheet, night, books }) };
   }
 
   /** What the services since a time cost, each by itself; the books are read once. */
@@ -64,20 +63,6 @@ export class Services {
     return this.commands.run(actor, 'save-pay-rules', command, async (deed) => {
       await this.store.savePayRules(deed.em, deed.yardId, command.rules);
       return { done: true };
-    });
-  }
-
-  private async against(em: EntityManager, yardId: YardId, sheet: ServiceCost, night: ServiceNight, books: Books): Promise<ServiceCost['against']> {
-    const shift = night.shifts.at(-1);
-    const plan = shift && (await this.woodyard.firstPull(em, shift.id));
-    if (!shift || !plan) return null;
-    const { span } = night;
-    const plannedPeople = shift.people.map((person) => ({ ...person, wasAway: [], presence: 'here' as const, breaks: person.breaks.map(({ beganAt: _began, endedAt: _ended, ...rest }) => rest) }));
-    const begin = Math.min(...plan.loads.map(({ from }) => from));
-    const kept = shift.pits.reduce((sum, { lightAt }) => sum + Math.max(0, Math.min(shift.until, span.until) - Math.max(lightAt, span.from, begin)), 0);
-    return againstPull(plan, { burned: night.sheet.wood, burnedS: kept, until: span.until, meanWindMPerS: await this.store.meanWindMPerS(em, yardId, span.from, span.until), lots: books.lots }, {
-      splits: sheet.cooks.reduce((sum, { splits }) => sum + splits, 0), woodCents: sheet.woodCents, crewCents: sheet.crewCents, paid: night.paid,
-      plannedPaid: paidIn([{ ...shift, people: plannedPeople }], span, { ...books.pay, nights: books.pay.nights.touching(span) }),
     });
   }
 }

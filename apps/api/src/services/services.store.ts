@@ -51,12 +51,4 @@ export class ServicesStore {
     )) as [{ splits: number }];
     return row.splits;
   }
-
-  /** Mean wind between two instants; undefined where nobody wrote it down. */
-  async meanWindMPerS(em: EntityManager, yardId: YardId, from: EpochS, until: EpochS): Promise<number | undefined> {
-    const [row] = (await em.query(
-      'select avg((wind_m_per_s + gust_m_per_s) / 2)::float8 as wind from weather where yard_id = $1 and seen_at between $2 and $3', [yardId, toIso(from), toIso(until)],
-    )) as [{ wind: number | null }];
-    return row.wind ?? undefined;
-  }
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { believedWind, type GustOnPit, gustsAhead } from '@stokehold/domain/chamber';
+import { believedWind, type GustOnPit, gustsAhead, SEEN_WIND_HOLDS_S, type WindTold } from '@stokehold/domain/chamber';
 import type { Done, RecordWeather, WeatherView } from '@stokehold/domain/contract';
 import { type EpochS, fromIso, HOUR_S, later, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
@@ -9,9 +9,6 @@ import { WeatherStore } from './weather.store.js';
 
 /** What is reckoned with until somebody has said how the wind stands. Source: our own choice, a mild calm night. */
 const NOTHING_KNOWN: WeatherView = { windMPerS: 0, gustMPerS: 0, fromDeg: 0, ambientTempC: 15, rainFrac: 0, seenAt: null, source: 'supposed' };
-/** What somebody saw holds before a forecast for so long: a forecast is for the whole county. Source: our own choice. */
-const SEEN_HOLDS_S = 2 * HOUR_S;
-
 /** What was seen further back says nothing of this night's wind. */
 const A_NIGHT_S = 12 * HOUR_S;
 
@@ -30,7 +27,7 @@ export class WeatherNow {
    */
   async at(em: EntityManager, yardId: YardId, now: EpochS): Promise<WeatherView> {
     const seen = await this.store.last(em, yardId, now);
-    if (seen?.seenAt && now - fromIso(seen.seenAt) <= SEEN_HOLDS_S) return seen;
+    if (seen?.seenAt && now - fromIso(seen.seenAt) <= SEEN_WIND_HOLDS_S) return seen;
     const forecast = await this.forecasts.ahead(em, yardId, now);
     const hour = forecast?.hours.find(({ from, until }) => from <= now && until > now);
     if (!forecast || !hour) return seen ?? NOTHING_KNOWN;
@@ -42,7 +39,7 @@ export class WeatherNow {
   /** Pits of these onto which strong gusts are forecast within a time. */
   async gustsAhead(em: EntityManager, yardId: YardId, asked: { readonly now: EpochS; readonly withinS: number; readonly pits: readonly { readonly id: PitId; readonly fireEndHeadingDeg: number }[] }): Promise<GustOnPit[]> {
     const [seen, forecast] = await Promise.all([this.store.last(em, yardId, asked.now), this.forecasts.ahead(em, yardId, asked.now)]);
-    const isFresh = seen?.seenAt && asked.now - fromIso(seen.seenAt) <= SEEN_HOLDS_S;
+    const isFresh = seen?.seenAt && asked.now - fromIso(seen.seenAt) <= SEEN_WIND_HOLDS_S;
     const hours = (forecast?.hours ?? []).map((hour) => ({ ...hour, fromDeg: hour.fromDeg ?? undefined }));
     return gustsAhead({ ...asked, hours, seenGustMPerS: isFresh ? seen.gustMPerS : 0 });
   }
@@ -53,6 +50,11 @@ export class WeatherNow {
     const [seen, winds] = await Promise.all([this.at(em, yardId, now), this.store.winds(em, yardId, { since, now })]);
     if (seen.source === 'forecast') return seen;
     return { ...seen, ...believedWind(winds.filter(({ seenAt }) => seenAt > since), now) };
+  }
+
+  /** What was told of the wind that holds in a stretch of time, oldest first. */
+  toldIn(em: EntityManager, yardId: YardId, { from, until }: { readonly from: EpochS; readonly until: EpochS }): Promise<WindTold[]> {
+    return this.store.askWinds(em, yardId, { since: later(from, -SEEN_WIND_HOLDS_S), now: until });
   }
 
   record(actor: Actor, command: RecordWeather): Promise<Done> {

@@ -24,11 +24,16 @@ export class WeatherStore {
 
   /** How the wind stood since a time, oldest first. */
   winds(em: EntityManager, yardId: YardId, span: { readonly since: EpochS; readonly now: EpochS }): Promise<WindTold[]> {
-    return this.winded.once(em, yardId, () => em.query(
+    return this.winded.once(em, yardId, () => this.askWinds(em, yardId, span));
+  }
+
+  /** The same of any time, not remembered. */
+  askWinds(em: EntityManager, yardId: YardId, { since, now }: { readonly since: EpochS; readonly now: EpochS }): Promise<WindTold[]> {
+    return em.query(
       `select wind_m_per_s as "windMPerS", gust_m_per_s as "gustMPerS", from_deg as "fromDeg", extract(epoch from seen_at)::float8 as "seenAt"
        from weather where yard_id = $1 and seen_at > $2 and seen_at <= $3 order by seen_at, id`,
-      [yardId, toIso(span.since), toIso(span.now)],
-    ));
+      [yardId, toIso(since), toIso(now)],
+    );
   }
 
   /** What was seen last, up to `now`. */

@@ -147,6 +147,15 @@ export class WoodStore {
     return all.sort((one, other) => one.at - other.at);
   }
 
+  /** Every entry of what burned between two instants, in order of time: for one night, where each split's own moment counts. */
+  burnedOneByOne(em: EntityManager, yardId: YardId, { from, until }: { readonly from: EpochS; readonly until: EpochS }): Promise<BurnedWood[]> {
+    return em.query(
+      `select pit_id as "pitId", lot_id as "lotId", -(cart_pieces + stack_pieces) as pieces, extract(epoch from moved_at)::float8 as at
+       from wood_move where yard_id = $1 and kind = 'burned' and moved_at >= $2 and moved_at <= $3 order by moved_at, id`,
+      [yardId, toIso(from), toIso(until)],
+    );
+  }
+
   /** Splits of each lot burned before an instant: whole days from their sums, the day of the instant from the ledger. */
   async burnedBefore(em: EntityManager, yardId: YardId, at: EpochS): Promise<ReadonlyMap<LotId, number>> {
     const rows = (await em.query(BURNED_BEFORE, [yardId, toIso(at)])) as { lot_id: LotId; pieces: number }[];

@@ -2,6 +2,7 @@ import type { ServiceCost } from '@stokehold/domain/contract';
 import { Panel } from '../../parts/panel.js';
 import type { Figures } from '../../units/figures.js';
 import { useServiceWords } from '../../words/service.js';
+import { pitLines } from './pit-lines.js';
 import css from './service.module.css';
 
 const HALF_PX = 150;
@@ -33,6 +34,7 @@ export function AgainstPlan({ cost, figures }: { readonly cost: ServiceCost; rea
           );
         })}
       </ul>
+      <ul className={css['besidePits']}>{pitLines(against.pits, say, figures).map(({ said }) => <li key={said}>{said}</li>)}</ul>
     </Panel>
   );
 }

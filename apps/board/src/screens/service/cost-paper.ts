@@ -3,6 +3,7 @@ import type { Paper } from '../../parts/paper.js';
 import type { Figures } from '../../units/figures.js';
 import type { SayServiceWords } from '../../words/service.js';
 import { cookLines } from './parts-of-cost.js';
+import { pitLines } from './pit-lines.js';
 
 /** The cost sheet of a service as a paper: sums, cooks, lots, people, and what made it differ from the plan. */
 export function costPaper(cost: ServiceCost, say: SayServiceWords, figures: Figures): Paper {
@@ -33,15 +34,17 @@ export function costPaper(cost: ServiceCost, say: SayServiceWords, figures: Figu
   };
 }
 
-function againstTable({ against, woodCents, crewCents }: ServiceCost, say: SayServiceWords, { money, count }: Figures): Paper['tables'] {
+function againstTable({ against, woodCents, crewCents }: ServiceCost, say: SayServiceWords, figures: Figures): Paper['tables'] {
   if (!against) return [];
-  const { plannedWoodCents, plannedCrewCents, causes } = against;
+  const { money, count } = figures;
+  const { plannedWoodCents, plannedCrewCents, causes, pits } = against;
   return [{
     title: say('against'), heads: [say('table.cause'), say('table.splits'), say('table.cost')],
     rows: [
       [say('against.wood', { planned: money(plannedWoodCents), actual: money(woodCents) }), '', money(woodCents - plannedWoodCents)],
       [say('against.crew', { planned: money(plannedCrewCents), actual: money(crewCents) }), '', money(crewCents - plannedCrewCents)],
       ...causes.map(({ cause, splits, cents }) => [say(`cause.${cause}`), Math.abs(splits) >= 0.05 ? count(splits, 1) : '', money(cents)]),
+      ...pitLines(pits, say, figures).map(({ said, moreSplits }) => [said, count(moreSplits, 1), '']),
     ],
   }];
 }

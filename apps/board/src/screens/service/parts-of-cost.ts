@@ -57,6 +57,10 @@ export function costRows({ service, cooks, wood, crew, woodCents, crewCents, mea
     ...cooks.map(({ cook, meatCents: cents }) => [service.name, 'meat', cook.cut, '', '', money(cents)]),
     ...cooks.map(({ cook, splits, totalCents: cents }) => [service.name, 'cook', cook.cut, splits.toFixed(2), '', money(cents)]),
     ...(against?.causes ?? []).map(({ cause, cents, splits }) => [service.name, 'against plan', cause, splits.toFixed(2), '', money(cents)]),
+    ...(against?.pits ?? []).flatMap(({ pit, splits, plannedSplits, gusts }) => [
+      [service.name, 'pit against plan', pit, (splits - plannedSplits).toFixed(2), '', ''],
+      ...(gusts ? [[service.name, `gusts onto ${gusts.onto}, against plan`, pit, (gusts.splits - gusts.plannedSplits).toFixed(2), (gusts.lengthS / 3600).toFixed(2), '']] : []),
+    ]),
     [service.name, 'sum', 'wood', '', '', money(woodCents)], [service.name, 'sum', 'crew', '', '', money(crewCents)], [service.name, 'sum', 'meat', '', '', money(meatCents)],
     [service.name, 'sum', 'in all', '', '', money(totalCents)],
   ];
