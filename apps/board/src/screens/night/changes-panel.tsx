@@ -21,7 +21,7 @@ export function ChangesPanel({ plan, telling, nowS }: ChangesProps) {
       <Changes of={plan} telling={telling} />
       <p className={css['quiet']}>{searchInWords(plan, say)}</p>
       {decisionsListed(plan, nowS).map((decision) => (
-        <section key={decision.madeAt} aria-label={say('changes.decided', { time: time(decision.madeAt) })}>
+        <section key={decision.madeAt} className={css['decided']} aria-label={say('changes.decided', { time: time(decision.madeAt) })}>
           <h3 className="figure">{say('changes.decided', { time: time(decision.madeAt) })}</h3>
           <Changes of={decision} telling={telling} />
         </section>

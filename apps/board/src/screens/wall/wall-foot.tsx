@@ -60,7 +60,7 @@ function useAlarmLines(state: YardState, names: ReadonlyMap<string, string>): re
   const figures = useFigures();
   return state.alarms.filter(callsNow).flatMap((alarm) => {
     const named = [subjectOf(alarm, state), shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ');
-    const does = say(`${alarm.kind}.do`).split(/(?<=[.;]) /);
+    const does = say(`${alarm.kind}.do`).split(/(?<=\.) |; /);
     return [named, toldWords(alarm, (id) => names.get(id) ?? '', say, figures), ...does].map((line) => `▲ ${line}`);
   });
 }
