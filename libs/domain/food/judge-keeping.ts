@@ -7,6 +7,8 @@ import type { CoolingLimit, CoolingStage, Finding, FoodTemp, LimitSet, Remedy } 
 const SHORTLY_S = 1800;
 /** Readings must span this before a course is read from them, s. Source: our choice. */
 const COURSE_S = 600;
+/** A stage that was not read for this share of its time is a risk whatever its course said: what is left is still enough to act. Source: our choice. */
+const UNREAD_FRAC = 0.5;
 
 /** What can be done while a stage runs: first the quickest way to lose heat. Source: [FDA-FC22] 3-501.15, in kind. */
 const COOL_FASTER: readonly Remedy[] = ['cut-smaller', 'ice-bath', 'shallow-pans', 'move-to-colder', 'reheat-to-limit'];
@@ -37,8 +39,9 @@ function judgeStage(set: Pick<LimitSet, 'code' | 'edition'>, limit: CoolingLimit
   const leftS = fallsAfterS(line, aroundC, toC);
   const hasCourse = last.at - first.at >= COURSE_S;
   const late = leftS === undefined ? hasCourse : last.at + leftS > startS + stage.withinS;
-  const risky = late || startS + stage.withinS - now < SHORTLY_S / 2;
-  return say({ outcome: risky ? 'at-risk' : 'open', measured, runsOutAt, remedies: risky ? COOL_FASTER : [] });
+  const unread = now - Math.max(last.at, startS) >= UNREAD_FRAC * stage.withinS;
+  const risky = late || unread || startS + stage.withinS - now < SHORTLY_S / 2;
+  return say({ outcome: risky ? 'at-risk' : 'open', measured, runsOutAt, remedies: !risky ? [] : unread ? ['measure-now', ...COOL_FASTER] : COOL_FASTER });
 }
 
 /**

@@ -158,7 +158,10 @@ describe('limits', () => {
       await log([reading(id, (tempF - 32) / 1.8, 'cooling')]).expect(201);
     }
     await quiet();
-    expect(await alarmsOf(id)).toMatchObject([{ kind: 'food-limit', limit: 'cooling', state: 'unacknowledged' }]);
+    const [alarm] = await alarmsOf(id);
+    expect(alarm).toMatchObject({ kind: 'food-limit', limit: 'cooling', state: 'unacknowledged', longestShelfS: null });
+    expect((await night.send(`/alarms/${alarm!.id}/shelve`, { forS: 60 }).expect(409)).body.code).toBe('alarm-not-shelvable');
+    expect(await alarmsOf(id)).toEqual([alarm]);
     const finding = (await course(id)).findings.find(({ limit }) => limit === 'cooling')!;
     expect(finding).toMatchObject({ outcome: 'at-risk', section: '3-501.14(A)', edition: '2022', remedies: ['cut-smaller', 'ice-bath', 'shallow-pans', 'move-to-colder', 'reheat-to-limit'] });
     expect(fromIso(finding.runsOutAt!)).toBeGreaterThan(later(night.house.now, 3600));
@@ -171,6 +174,27 @@ describe('limits', () => {
     await quiet();
     expect((await course(id)).findings.find(({ limit }) => limit === 'cooling')).toMatchObject({ answered: true });
     expect((await alarmsOf(id)).map(({ state }) => state)).toEqual(['returned-unacknowledged']);
+  });
+
+  it('a cooling that is not read any more calls while half of its time is left, and says to measure it', async () => {
+    const id = await cookOn();
+    night.house.now = later(night.house.now, 11 * 3600);
+    await log([reading(id, 96)]).expect(201);
+    await night.post(`/cooks/${id}/off`, { offAt: toIso(night.house.now), yieldKg: 22 });
+    const from = night.house.now;
+    for (const [minutes, tempF] of [[0, 136], [15, 112], [30, 94]] as const) {
+      night.house.now = later(from, minutes * 60);
+      await log([reading(id, (tempF - 32) / 1.8, 'cooling')]).expect(201);
+    }
+    await quiet();
+    expect(await alarmsOf(id)).toEqual([]);
+    night.house.now = later(from, 80 * 60);
+    await night.minutes(12);
+    await quiet();
+    expect(await alarmsOf(id)).toMatchObject([{ kind: 'food-limit', limit: 'cooling', state: 'unacknowledged' }]);
+    const finding = (await course(id)).findings.find(({ limit }) => limit === 'cooling')!;
+    expect(finding).toMatchObject({ outcome: 'at-risk', remedies: ['measure-now', 'cut-smaller', 'ice-bath', 'shallow-pans', 'move-to-colder', 'reheat-to-limit'] });
+    expect(hoursAway(finding.runsOutAt)).toBeGreaterThan(0.4);
   });
 
   it('a record that keeps them raises nothing: cooked, held, each with what was measured against which section', async () => {
