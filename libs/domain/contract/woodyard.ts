@@ -96,8 +96,8 @@ export const woodyardView = z.object({
   yard: yardLastsView,
   purchases: z.array(purchaseView),
   pull: pullView.nullable(),
-  /** Why the pull should be made again. */
-  repull: z.object({ because: z.enum(['runs-short', 'stock-gone']) }).nullable(),
+  /** Why the pull will be balanced again after the next check, or sooner where somebody asks for it. */
+  repull: z.object({ because: z.enum(['runs-short', 'stock-gone']), pitId: pitId.nullable() }).nullable(),
 });
 export type WoodyardView = z.infer<typeof woodyardView>;
 

@@ -10,6 +10,8 @@ export interface PullBefore {
   readonly toHaul: readonly CartLoad[];
   /** Heat that each pit was thought to want for the same hours. */
   readonly needJ: ReadonlyMap<PitId, number>;
+  /** Heat of need and reserve that each pit was told it would miss, because the yard has no more. */
+  readonly missingJ: ReadonlyMap<PitId, number>;
 }
 /** A plan made anew, and what people have to hear. */
 export interface Repull {
@@ -22,6 +24,9 @@ export interface Repull {
   readonly changes: readonly PullChange[];
 }
 
+/** Why a pull is balanced again; `where` is the pit that runs short, or the lot that is gone. */
+export type RepullReason = { readonly because: 'runs-short'; readonly where: PitId } | { readonly because: 'stock-gone'; readonly where: LotId };
+
 /** A pit that wants this much more or less than thought burns otherwise; less is the spread of any night. Source: common practice, no source. */
 const OTHERWISE_FRAC = 0.05;
 const heatOn = (problem: PullProblem, pitId: PitId, lotId: LotId) => {
@@ -33,23 +38,37 @@ const onCart = (problem: PullProblem, pitId: PitId) => problem.piles.filter(({ c
 
 /**
  * Whether the pull is to be balanced again: a pit that would use up half of its reserve with what lies on its cart and what it was told
- * it gets, or wood that was promised and is not there any more. A fire that burns a little more changes nothing.
+ * it gets, or wood that was promised and is not there any more. A fire that burns a little more changes nothing; nor does a lack that
+ * the pull has owned up to, as long as no other wood lies there that could mend it.
  *
- * @returns the first reason, or undefined
+ * @returns the first reason, or undefined. Held to wood-pull.test.ts
  */
-export function worthRepull(problem: PullProblem, before: PullBefore): { readonly because: 'runs-short' | 'stock-gone'; readonly where: string } | undefined {
-  for (const pit of problem.pits) {
-    const spreadJ = pit.hours.reduce((sum, hour) => sum + hour.spreadJ, 0);
-    const wood = [...onCart(problem, pit.id), ...before.toHaul.filter(({ pitId }) => pitId === pit.id).flatMap((load) => load.wood)];
-    const haveJ = wood.reduce((sum, { lotId, pieces }) => sum + pieces * heatOn(problem, pit.id, lotId), 0);
-    if (haveJ < needOf(problem, pit.id) + (parameter(problem, 'reserveDeviations') * spreadJ) / 2) return { because: 'runs-short', where: pit.id };
-  }
-  const told = before.toHaul.flatMap(({ wood }) => wood);
-  const gone = problem.lots.find(({ id }) => {
-    const stack = problem.piles.filter(({ lotId, cartOf }) => lotId === id && cartOf === undefined).reduce((sum, { pieces }) => sum + pieces, 0);
-    return told.filter(({ lotId }) => lotId === id).reduce((sum, { pieces }) => sum + pieces, 0) > stack;
+export function worthRepull(problem: PullProblem, before: PullBefore): RepullReason | undefined {
+  const short = problem.pits.find(({ id }) => {
+    const lackJ = lackOf(problem, before, id);
+    return lackJ > 0 && (lackJ > (before.missingJ.get(id) ?? 0) || liesToSpare(problem, before, id));
   });
+  if (short) return { because: 'runs-short', where: short.id };
+  const told = before.toHaul.flatMap(({ wood }) => wood);
+  const gone = problem.lots.find(({ id }) => piecesOf(told, id) > inStack(problem, id));
   return gone && { because: 'stock-gone', where: gone.id };
+}
+
+const piecesOf = (wood: readonly { readonly lotId: LotId; readonly pieces: number }[], id: LotId) => wood.filter(({ lotId }) => lotId === id).reduce((sum, { pieces }) => sum + pieces, 0);
+const inStack = (problem: PullProblem, id: LotId) => piecesOf(problem.piles.filter(({ cartOf }) => cartOf === undefined), id);
+
+/** Heat that a pit lacks of its need and half of its reserve, J; negative where it has more. */
+function lackOf(problem: PullProblem, { toHaul }: PullBefore, pitId: PitId): number {
+  const wood = [...onCart(problem, pitId), ...toHaul.filter((load) => load.pitId === pitId).flatMap((load) => load.wood)];
+  const haveJ = wood.reduce((sum, { lotId, pieces }) => sum + pieces * heatOn(problem, pitId, lotId), 0);
+  const spreadJ = problem.pits.find(({ id }) => id === pitId)?.hours.reduce((sum, hour) => sum + hour.spreadJ, 0) ?? 0;
+  return needOf(problem, pitId) + (parameter(problem, 'reserveDeviations') * spreadJ) / 2 - haveJ;
+}
+
+/** Whether the stack holds wood that may burn in this pit and that nobody was told of. */
+function liesToSpare(problem: PullProblem, { toHaul }: PullBefore, pitId: PitId): boolean {
+  const told = toHaul.flatMap(({ wood }) => wood);
+  return problem.lots.some(({ id }) => heatOn(problem, pitId, id) > 0 && inStack(problem, id) > piecesOf(told, id));
 }
 
 /**
@@ -120,7 +139,5 @@ function causeOf(problem: PullProblem, { toHaul, needJ }: PullBefore, pitId: Pit
   const ratio = thought !== undefined && thought > 0 ? needOf(problem, pitId) / thought : 1;
   if (ratio > 1 + OTHERWISE_FRAC) return 'burns-more';
   if (ratio < 1 - OTHERWISE_FRAC) return 'burns-less';
-  const stack = problem.piles.filter((pile) => pile.lotId === lotId && pile.cartOf === undefined).reduce((sum, { pieces }) => sum + pieces, 0);
-  const told = toHaul.flatMap(({ wood }) => wood).filter((wood) => wood.lotId === lotId).reduce((sum, { pieces }) => sum + pieces, 0);
-  return told > stack ? 'stock-changed' : 'made-room';
+  return piecesOf(toHaul.flatMap(({ wood }) => wood), lotId) > inStack(problem, lotId) ? 'stock-changed' : 'made-room';
 }

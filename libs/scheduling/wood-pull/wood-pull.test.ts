@@ -151,7 +151,7 @@ describe('a pit in the gusts burns 30 % more', () => {
     pits: hand().pits.map((pit, i) => ({ ...pit, hours: pit.hours.slice(2).map((one) => ({ ...one, needJ: i === 0 ? 52e6 : 40e6 })) })),
     piles: [{ id: 'dry', lotId: lotId('dry'), place: 'stack', pieces: 16 }, ...[1, 2].map((n) => ({ id: `cart-${n}`, lotId: lotId('dry'), place: n === 1 ? 'a' : 'b', cartOf: pitId(n), pieces: 8 }))],
   });
-  const told = { toHaul: [], needJ: new Map([[pitId(1), 160e6], [pitId(2), 160e6]]) };
+  const told = { toHaul: [], needJ: new Map([[pitId(1), 160e6], [pitId(2), 160e6]]), missingJ: new Map() };
   it('is worth a new balance; a night on plan is not', () => {
     expect(before.worth.shortJ).toBe(0);
     expect(worthRepull(later, told)).toEqual({ because: 'runs-short', where: pitId(1) });
@@ -165,6 +165,14 @@ describe('a pit in the gusts burns 30 % more', () => {
     expect(changes).toEqual([{ pitId: pitId(1), lotId: lotId('dry'), piecesBefore: 8, piecesAfter: 11, because: 'burns-more' }]); // by hand: 208 - 160 = 48 MJ
     expect(plan.hauls).toMatchObject([{ pitId: pitId(1), pieces: 3, fromPlaces: ['stack'] }]);
   });
+  it('a lack that the pull has owned up to is no news; wood that lies there to spare is', () => {
+    const empty = { ...later, piles: later.piles.filter(({ id }) => id !== 'dry') };
+    const owned = { ...told, missingJ: new Map([[pitId(1), 48e6]]) }; // by hand: 208 - 160 = 48 MJ
+    expect(worthRepull(empty, told)).toEqual({ because: 'runs-short', where: pitId(1) });
+    expect(worthRepull(empty, owned)).toBeUndefined();
+    expect(worthRepull(empty, { ...owned, missingJ: new Map([[pitId(1), 47e6]]) })).toEqual({ because: 'runs-short', where: pitId(1) });
+    expect(worthRepull(later, owned)).toEqual({ because: 'runs-short', where: pitId(1) });
+  });
   it('with an empty stack the other cart gives what it can spare', () => {
     const scarce = { ...later, piles: later.piles.map((pile) => (pile.id === 'dry' ? { ...pile, pieces: 0 } : pile.id === 'cart-2' ? { ...pile, pieces: 11 } : pile)) };
     const { plan } = repullWood(scarce, told, options);
@@ -173,7 +181,7 @@ describe('a pit in the gusts burns 30 % more', () => {
   });
   it('a promised lot that is gone is noticed', () => {
     const gone = { ...hand(), piles: [{ id: 'dry', lotId: lotId('dry'), place: 'stack', pieces: 5 }, { id: 'wet', lotId: lotId('wet'), place: 'stack', pieces: 40 }] };
-    const lost = { toHaul: before.loads, needJ: new Map([[pitId(1), 240e6], [pitId(2), 240e6]]) };
+    const lost = { toHaul: before.loads, needJ: new Map([[pitId(1), 240e6], [pitId(2), 240e6]]), missingJ: new Map() };
     expect(worthRepull(gone, lost)).toEqual({ because: 'stock-gone', where: 'dry' });
     expect(repullWood(gone, lost, options).changes.find(({ lotId: id }) => id === 'dry')!.because).toBe('stock-changed');
   });

@@ -1,5 +1,4 @@
 import { carryFire } from '@stokehold/domain/fire';
-import type { PitId } from '@stokehold/domain/quantity';
 import { afterPit, forecastAll, lessonsOf, whatIfInShort } from '@stokehold/domain/food';
 import { type NightWanted, planNight, supposed, type Supposition } from '@stokehold/scheduling/night';
 import { planLoading } from '@stokehold/scheduling/loading';
@@ -38,15 +37,13 @@ const PULL_ITERATIONS = 60_000;
 interface PullWanted {
   readonly problem: PullProblem;
   readonly seed: number;
-  /** What people were told before, and the need it was made for, by pit id; left out for the first pull of a night. */
-  readonly toHaul?: PullBefore['toHaul'];
-  readonly needJ?: Readonly<Record<string, number>>;
+  /** What people were told before; left out for the first pull of a night. */
+  readonly before?: PullBefore;
 }
 
-function pullWood({ problem, seed, toHaul, needJ }: PullWanted): Repull {
+function pullWood({ problem, seed, before }: PullWanted): Repull {
   const options = { seed, stop: afterIterations(PULL_ITERATIONS) };
-  if (!toHaul) return { plan: planPull(problem, options), problem, kept: [], changes: [] };
-  return repullWood(problem, { toHaul, needJ: new Map(Object.entries(needJ ?? {}) as [PitId, number][]) }, options);
+  return before ? repullWood(problem, before, options) : { plan: planPull(problem, options), problem, kept: [], changes: [] };
 }
 
 /**

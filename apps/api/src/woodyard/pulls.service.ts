@@ -1,14 +1,17 @@
 import { Injectable } from '@nestjs/common';
 import type { Done, MakePull, PullView, SaveClimate } from '@stokehold/domain/contract';
-import { type EpochS, type LotId, type PitId, seedFrom, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
-import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, validatePull, worthRepull } from '@stokehold/scheduling/wood-pull';
+import { type EpochS, type LotId, MINUTE_S, type PitId, seedFrom, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, type RepullReason, validatePull, worthRepull } from '@stokehold/scheduling/wood-pull';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, log, refused, Workers } from '../platform/index.js';
 import { Tasks } from '../shifts/index.js';
 import { NightWoods } from './night-wood.service.js';
-import { pullProblemOf } from './pull-facts.js';
+import { type PullFacts, pullProblemOf } from './pull-facts.js';
 import type { KeptLoad, WoodPullRow } from './wood-pull.row.js';
 import { WoodyardStore } from './woodyard.store.js';
+
+/** A pull is held against its fires no more often than this: wood runs short over hours. */
+export const BALANCE_EVERY_S = 30 * MINUTE_S;
 
 /** Loads whose haul nobody has done yet, without the wood that lay on the cart when they were planned. */
 const toHaulOf = (loads: readonly KeptLoad[], open: ReadonlySet<TaskId>): readonly CartLoad[] =>
@@ -56,8 +59,8 @@ export class Pulls {
     if (!current) return;
     const { facts, shift } = await this.night.gather(deed.em, deed.yardId, deed.now);
     if (!facts || shift?.id !== current.shiftId) return;
-    const worth = worthRepull(pullProblemOf(facts), beforeOf(current, deed.now, await this.openHauls(deed.em, deed.yardId, deed.now)));
-    if (worth) await this.pull(deed, worth.because);
+    const reason = reasonToBalance(facts, current, beforeOf(current, deed.now, await this.openHauls(deed.em, deed.yardId, deed.now)));
+    if (reason) await this.pull(deed, reason.because);
   }
 
   /** What a haul of the current pull is to bring; undefined for a task that the pull knows nothing of. */
@@ -80,7 +83,7 @@ export class Pulls {
     const current = await this.store.currentPull(deed.em, deed.yardId);
     const before = current?.shiftId === shift.id ? current : undefined;
     const made = await this.workers.run('pullWood', {
-      problem, seed: seedFrom('pull', deed.yardId), ...(before && { toHaul: toHaulOf(before.loads, await this.openHauls(deed.em, deed.yardId, deed.now)), needJ: Object.fromEntries(needLeftJ(before, deed.now)) }),
+      problem, seed: seedFrom('pull', deed.yardId), ...(before && { before: beforeOf(before, deed.now, await this.openHauls(deed.em, deed.yardId, deed.now)) }),
     });
     const faults = checkPull(made.problem, made.plan);
     if (faults.length > 0) {
@@ -120,7 +123,14 @@ function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
 }
 
 export function beforeOf(pull: WoodPullRow, now: EpochS, open: ReadonlySet<TaskId>): PullBefore {
-  return { toHaul: toHaulOf(pull.loads, open), needJ: needLeftJ(pull, now) };
+  const last = pull.loads.filter(({ pitId, from }) => !pull.loads.some((load) => load.pitId === pitId && load.from > from));
+  return { toHaul: toHaulOf(pull.loads, open), needJ: needLeftJ(pull, now), missingJ: new Map(last.map(({ pitId, shortJ, reserveShortJ }) => [pitId, shortJ + reserveShortJ])) };
+}
+
+/** Why the house balances a pull again; a fire that has just been given its wood shows first how it burns. */
+export function reasonToBalance(facts: PullFacts, { madeAt }: Pick<WoodPullRow, 'madeAt'>, before: PullBefore): RepullReason | undefined {
+  const reason = worthRepull(pullProblemOf(facts), before);
+  return reason?.because === 'runs-short' && facts.now - madeAt.getTime() / 1000 < BALANCE_EVERY_S ? undefined : reason;
 }
 
 export const viewOf = ({ madeAt, because, loads, worth, gapFrac, changes }: WoodPullRow): PullView => ({

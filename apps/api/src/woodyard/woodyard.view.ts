@@ -4,14 +4,14 @@ import { dryBasis, type EpochS, HOUR_S, later, type PitId, toIso, type YardId } 
 import {
   type CartState, cartLasts, dryMassKg, forecastSeasoning, liesAcross, mayBurn, mustLieAcross, purchasesFor, type PlannedNight, stackAir, type Supply, trimList, USUAL_SPLIT, usualDryKgPerS, yardLasts,
 } from '@stokehold/domain/wood';
-import { type CartLoad, worthRepull } from '@stokehold/scheduling/wood-pull';
+import type { CartLoad } from '@stokehold/scheduling/wood-pull';
 import { DataSource } from 'typeorm';
 import { Clock } from '../platform/index.js';
 import { Shifts } from '../shifts/index.js';
 import { Yards } from '../yards/index.js';
 import { type NightWood, NightWoods } from './night-wood.service.js';
-import { NEED_DEVIATION, pullProblemOf, READY_AT, wantedDryKg } from './pull-facts.js';
-import { beforeOf, Pulls, viewOf } from './pulls.service.js';
+import { NEED_DEVIATION, READY_AT, wantedDryKg } from './pull-facts.js';
+import { beforeOf, Pulls, reasonToBalance, viewOf } from './pulls.service.js';
 import { seasoningView } from './woodyard.forecast.js';
 import { WoodyardStore } from './woodyard.store.js';
 
@@ -44,11 +44,11 @@ export class WoodyardViews {
     const current = row && row.shiftId === night.shift?.id ? row : undefined;
     const states = cartStates(night, now);
     const before = current && beforeOf(current, now, await this.pulls.openHauls(em, yardId, now));
-    const worth = before && night.facts ? worthRepull(pullProblemOf(night.facts), before) : undefined;
+    const reason = before && night.facts ? reasonToBalance(night.facts, current, before) : undefined;
     return {
       climate: night.climate.months, isClimateAssumed: night.climate.isAssumed, readyAtFrac: READY_AT,
       lots: night.lots.map(seasoningView), trim: trimView(night, before?.toHaul ?? []), carts: states.map((cart) => lastsView(cart, now)), yard: yardView(night, states, now),
-      purchases: await this.purchases(yardId, night, now), pull: current ? viewOf(current) : null, repull: worth ? { because: worth.because } : null,
+      purchases: await this.purchases(yardId, night, now), pull: current ? viewOf(current) : null, repull: reason ? { because: reason.because, pitId: reason.because === 'runs-short' ? reason.where : null } : null,
     };
   }
 

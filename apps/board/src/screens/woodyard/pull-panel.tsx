@@ -33,7 +33,7 @@ export function PullPanel({ view, state }: { readonly view: WoodyardView; readon
   return (
     <Panel title={say('pull')} beside={mayPlan && <Button onClick={() => void make()} disabled={command.sending}>{say(pull ? 'pull.again' : 'pull.make')}</Button>}>
       <Failure of={command.failed} />
-      {view.repull && <p className={css['now']}>▲ {say(`repull.${view.repull.because}`)}</p>}
+      {view.repull && <p className={css['now']}>▲ {say(`repull.${view.repull.because}`, { pit: pitName(view.repull.pitId ?? '') })}</p>}
       {!pull && <p>{say('pull.none')}</p>}
       {pull && (
         <>
