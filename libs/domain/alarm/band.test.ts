@@ -35,9 +35,22 @@ it('old samples and none say nothing', () => {
 });
 it('a probe that is read every two minutes takes ten, and raises too', () => expect(ask([125, 125, 125, 125, 125, 125], {}, 120)).toBe('above-band'));
 it('it swings from one side to the other', () => expect(ask([116, 116, 116, 116, 116, 116], { was: 'above-band' })).toBe('below-band'));
-it('the probes of a chamber count together, the last with the last', () => {
-  const at = (s: number, tempC: number) => ({ at: later(NOW, s), tempC });
-  expect(together([[at(-20, 100), at(-10, 120), at(0, 124)], [at(-12, 116), at(-2, 120)]])).toEqual([at(-10, 118), at(0, 122)]);
+
+const at = (s: number, tempC: number) => ({ at: later(NOW, s), tempC });
+const every10 = (count: number, tempC: number, endsS = 0) => Array.from({ length: count }, (_, nth) => at(endsS - 10 * (count - 1 - nth), tempC));
+it('the probes of a chamber count together, each reading with the last of the others', () => {
+  expect(together([{ samples: [at(-10, 120), at(0, 124)], overK: 0 }, { samples: [at(-12, 116), at(-2, 120)], overK: 0 }])).toEqual([at(-10, 118), at(0, 122)]);
   expect(together([])).toEqual([]);
-  expect(together([[at(0, 120)], []])).toEqual([]);
+  expect(together([{ samples: [at(0, 120)], overK: 0 }, { samples: [], overK: 0 }])).toEqual([at(0, 120)]);
+});
+it('a probe that died at the fire end leaves the chamber to the stack end, less what lies between them', () => {
+  const [fireEnd, stackEnd] = [{ samples: every10(12, 131, -300), overK: 8 }, { samples: every10(12, 113), overK: -8 }];
+  expect(together([fireEnd, stackEnd]).map(({ tempC }) => tempC)).toEqual(Array(12).fill(121));
+});
+it('what a dead probe last showed is held for three of its readings and no longer', () => {
+  const lately = together([{ samples: every10(12, 100, -60), overK: 0 }, { samples: every10(12, 120), overK: 0 }]).map(({ tempC }) => tempC);
+  expect(lately).toEqual([...Array(9).fill(110), 120, 120, 120]);
+});
+it('probes read every ten seconds and every two minutes count together', () => {
+  expect(together([{ samples: every10(3, 120), overK: 0 }, { samples: [at(-330, 124), at(-210, 124), at(-90, 124)], overK: 0 }])).toEqual([at(-20, 122), at(-10, 122), at(0, 122)]);
 });

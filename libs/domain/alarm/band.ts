@@ -45,15 +45,32 @@ export function outOfBand({ now, samples, lowC, highC, noiseK, was }: BandAsk): 
   return isInside ? undefined : was;
 }
 
+/** What one probe of a chamber showed that is believed, in order of time, and by how much its place is hotter than the chamber's middle, K. */
+export interface ProbeShowed {
+  readonly samples: readonly ChamberSample[];
+  readonly overK: number;
+}
+
 /**
- * What several probes of one chamber showed together: the last of each with the last of the others, the one before with the one
- * before, and so on as far back as all of them go; at the latest of their times. In order of time.
+ * What the probes of one chamber showed together: at the instants of the one that was read last, each as the middle of the chamber
+ * would have it. One that fell silent or is not believed any more drops out after three of its readings, and the others speak for it.
+ * Source: our own choice. In order of time. Held to band.test.ts
  */
-export function together(series: readonly (readonly ChamberSample[])[]): ChamberSample[] {
-  const count = Math.min(...series.map((one) => one.length));
-  if (series.length === 0 || count === 0) return [];
-  return Array.from({ length: count }, (_, nth) => {
-    const each = series.map((one) => one[one.length - count + nth]!);
-    return { at: each.reduce((last, { at }) => (at > last ? at : last), each[0]!.at), tempC: each.reduce((sum, { tempC }) => sum + tempC, 0) / each.length };
+export function together(probes: readonly ProbeShowed[]): ChamberSample[] {
+  const heard = probes.filter(({ samples }) => samples.length > 0).sort((a, b) => b.samples.at(-1)!.at - a.samples.at(-1)!.at);
+  return (heard[0]?.samples ?? []).map(({ at }) => {
+    const each = heard.flatMap((probe) => middleBy(probe, at));
+    return { at, tempC: each.reduce((sum, tempC) => sum + tempC, 0) / each.length };
   });
+}
+
+/** Readings after which a silence is one; a single reading stands for a minute, s. */
+const HELD_READINGS = 3;
+const LONE_GAP_S = 20;
+
+/** The middle of the chamber at an instant by one probe; none where it had fallen silent. */
+function middleBy({ samples, overK }: ProbeShowed, at: EpochS): readonly number[] {
+  const last = samples.filter((sample) => sample.at <= at).at(-1);
+  const gapS = samples.length > 1 ? (samples.at(-1)!.at - samples[0]!.at) / (samples.length - 1) : LONE_GAP_S;
+  return last && at - last.at <= HELD_READINGS * gapS ? [last.tempC - overK] : [];
 }

@@ -7,7 +7,7 @@ export { shownTempC } from './shown.js';
 export type { ElectricalFault, Raw } from './shown.js';
 export { judgeNext, judgeSeries, NEW_SIGNAL } from './signal.js';
 export type { Judged, Quality, Sample, SampleReason, Signal } from './signal.js';
-export { paceAfter, standingOf } from './standing.js';
+export { isBelieved, paceAfter, standingOf } from './standing.js';
 export type { ProbeNow, ProbeReason, ProbesOfPit, ProbeStanding } from './standing.js';
 export { oddRows, thermistorOf, thermistorTempC } from './thermistor.js';
 export type { Thermistor, ThermistorRow } from './thermistor.js';

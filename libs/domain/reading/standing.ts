@@ -66,6 +66,9 @@ export function standingOf(pit: ProbesOfPit): readonly ProbeStanding[] {
   });
 }
 
+/** Whether a probe's good readings speak for its chamber: also while only its newest one is doubted, since those before it were not. */
+export const isBelieved = ({ quality, reason }: ProbeStanding): boolean => quality === 'good' || reason === 'spike' || reason === 'noisy';
+
 function silenceOf({ last, paceS }: ProbeNow, now: EpochS): 'stale' | 'missing' | undefined {
   const missed = (now - last.at) / Math.max(LEAST_PACE_S, paceS);
   return missed > MISSING_AFTER ? 'missing' : missed > STALE_AFTER ? 'stale' : undefined;

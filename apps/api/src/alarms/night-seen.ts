@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { type FireNow, type NightNow, type OpenAlarm, type OutOfBand, outOfBand } from '@stokehold/domain/alarm';
+import { type FireNow, type NightNow, type OpenAlarm, type OutOfBand, outOfBand, together } from '@stokehold/domain/alarm';
 import { HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { GatewayMessages } from '../gateways/index.js';
 import { Fires } from '../pits/index.js';
@@ -44,11 +44,14 @@ export class NightSeen {
 
   /** Chambers that are out of their band, of fires that burn and have had the time to get there. */
   async bandsNow({ em, yardId, now }: Deed, open: readonly OpenAlarm[]): Promise<Pick<NightNow, 'bands'>> {
-    const [shift, chambers] = await Promise.all([this.shifts.running(em, yardId, now), this.readings.chambers(em, yardId, now)]);
+    const [shift, chambers, fires] = await Promise.all([this.shifts.running(em, yardId, now), this.readings.chambers(em, yardId, now), this.fires.standing(em, yardId, now)]);
     const warm = (shift?.pits ?? []).filter(({ lightAt }) => later(lightAt, WARM_UP_S) <= now);
     const bands = warm.flatMap(({ pitId, band }) => {
       const chamber = chambers.find((one) => one.pitId === pitId);
-      const side = chamber && outOfBand({ now, ...chamber, ...band, was: bandAlarm(open, pitId) });
+      if (!chamber) return [];
+      const overK = fires.find((one) => one.pitId === pitId)?.zoneOverK ?? [];
+      const samples = together(chamber.probes.map((probe) => ({ samples: probe.samples, overK: overK[Math.min(probe.zone, overK.length - 1)] ?? 0 })));
+      const side = outOfBand({ now, samples, noiseK: chamber.noiseK, ...band, was: bandAlarm(open, pitId) });
       return side ? [{ pitId, side }] : [];
     });
     return { bands };

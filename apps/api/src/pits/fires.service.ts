@@ -21,6 +21,8 @@ export interface FireStanding {
   readonly mode: FireView['mode'];
   readonly dryKgPerS: number;
   readonly latestSafeAt: EpochS | null;
+  /** By how much each zone is hotter than the middle of the chamber, from the fire end, K. */
+  readonly zoneOverK: readonly number[];
 }
 /** When a fire should be looked at, and when somebody did last (or lit it). */
 export interface FireDue extends Due {
@@ -58,7 +60,9 @@ export class Fires {
 
   /** How each burning fire stands, in a few words. */
   async standing(em: EntityManager, yardId: YardId, now: EpochS): Promise<FireStanding[]> {
-    return (await this.burning(em, yardId, now)).map(({ pitId, estimate: { mode, dryKgPerS }, due }) => ({ pitId, mode, dryKgPerS, latestSafeAt: due && fromIso(due.latestSafeAt) }));
+    return (await this.burning(em, yardId, now)).map(({ pitId, estimate: { mode, dryKgPerS, zoneTempC, chamberTempC }, due }) => ({
+      pitId, mode, dryKgPerS, latestSafeAt: due && fromIso(due.latestSafeAt), zoneOverK: zoneTempC.map((tempC) => tempC - chamberTempC.p50),
+    }));
   }
 
   /** The due times of all fires that have one, and when each was looked at last. */

@@ -1,13 +1,14 @@
 import { Injectable } from '@nestjs/common';
 import type { ChamberSample } from '@stokehold/domain/alarm';
-import { together } from '@stokehold/domain/alarm';
 import type { ReadingsPasted, ReadingsRecorded, RecordReadings, RouteInput, Routes } from '@stokehold/domain/contract';
 import { type EpochS, type PitId, type ProbeId, type YardId } from '@stokehold/domain/quantity';
+import { isBelieved } from '@stokehold/domain/reading';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, refused } from '../platform/index.js';
 import { AsideStore } from './aside.store.js';
 import { Judging } from './judging.js';
 import { parsePasted } from './pasted.js';
+import { Probes } from './probes.service.js';
 import { type Probe, ReadingsStore, type ZoneMean } from './readings.store.js';
 import { LOOKS_BACK_S, pitsRunningAway } from './running-away.js';
 import { asideBecause, type Reading, readingOf, type Timed, timed } from './sent.js';
@@ -15,10 +16,11 @@ import { asideBecause, type Reading, readingOf, type Timed, timed } from './sent
 /** The last readings of a chamber that band alarms look at. */
 const LAST_READINGS = 12;
 
-/** A chamber by its believed probes together. */
+/** A chamber by those of its probes that are believed. */
 export interface ChamberLately {
   readonly pitId: PitId;
-  readonly samples: readonly ChamberSample[];
+  readonly probes: readonly { readonly zone: number; readonly samples: readonly ChamberSample[] }[];
+  /** Standard deviation of one sample of all of them together, K. */
   readonly noiseK: number;
 }
 
@@ -30,6 +32,7 @@ export class Readings {
     private readonly store: ReadingsStore,
     private readonly aside: AsideStore,
     private readonly judging: Judging,
+    private readonly probes: Probes,
   ) {}
 
   /** Keeps a batch; what was sent before is counted and not kept again. What is of no known probe, or of no possible time, is kept aside. */
@@ -71,10 +74,11 @@ export class Readings {
 
   /** What each chamber showed lately, by its probes that are believed. */
   async chambers(em: EntityManager, yardId: YardId, now: EpochS): Promise<ChamberLately[]> {
-    const probes = await this.store.lastOfEach(em, yardId, now, LAST_READINGS);
-    return [...new Set(probes.map(({ pitId }) => pitId))].map((pitId) => {
-      const own = probes.filter((probe) => probe.pitId === pitId);
-      return { pitId, samples: together(own.map(({ samples }) => samples)), noiseK: Math.sqrt(own.reduce((sum, { noiseK }) => sum + noiseK ** 2, 0)) / own.length };
+    const [lately, standings] = await Promise.all([this.store.lastOfEach(em, yardId, now, LAST_READINGS), this.probes.standings(em, yardId, now)]);
+    const believed = lately.filter(({ probeId }) => standings.some((standing) => standing.id === probeId && isBelieved(standing)));
+    return [...new Set(believed.map(({ pitId }) => pitId))].map((pitId) => {
+      const own = believed.filter((probe) => probe.pitId === pitId);
+      return { pitId, probes: own.map(({ zone, samples }) => ({ zone, samples })), noiseK: Math.sqrt(own.reduce((sum, { noiseK }) => sum + noiseK ** 2, 0)) / own.length };
     });
   }
 

@@ -32,6 +32,7 @@ export interface ZoneMean {
 export interface ProbeLately {
   readonly pitId: PitId;
   readonly probeId: ProbeId;
+  readonly zone: number;
   readonly noiseK: number;
   readonly samples: readonly { readonly at: EpochS; readonly tempC: number }[];
 }
@@ -138,7 +139,7 @@ export class ReadingsStore {
   /** With those that a clock a little ahead says are of the minute to come: their time comes while this is remembered. */
   private async askLastOfEach(em: EntityManager, yardId: YardId, now: EpochS, most: number): Promise<ProbeLately[]> {
     const rows = (await em.query(
-      `select pit_id, probe.id, (signal->>'noiseK')::float8 as noise_k, last.taken_s, last.temp_c
+      `select pit_id, probe.id, zone_nth as zone, (signal->>'noiseK')::float8 as noise_k, last.taken_s, last.temp_c
        from probe join probe_signal on probe_id = probe.id cross join lateral (
          select extract(epoch from taken_at)::float8 as taken_s, temp_c from (
            select taken_at, temp_c, row_number() over (partition by taken_at <= $2 order by taken_at desc) as nth from reading
@@ -147,10 +148,10 @@ export class ReadingsStore {
          ) as taken where nth <= $3 or taken_at > $2
        ) as last where yard_id = $1 and not removed order by probe.id, last.taken_s`,
       [yardId, toIso(now), most, LATELY_S],
-    )) as { pit_id: PitId; id: ProbeId; noise_k: number; taken_s: number; temp_c: number }[];
+    )) as { pit_id: PitId; id: ProbeId; zone: number; noise_k: number; taken_s: number; temp_c: number }[];
     return [...new Set(rows.map(({ id }) => id))].map((probeId) => {
       const own = rows.filter(({ id }) => id === probeId);
-      return { pitId: own[0]!.pit_id, probeId, noiseK: own[0]!.noise_k, samples: own.map(({ taken_s, temp_c }) => ({ at: epochS(taken_s), tempC: temp_c })) };
+      return { pitId: own[0]!.pit_id, probeId, zone: own[0]!.zone, noiseK: own[0]!.noise_k, samples: own.map(({ taken_s, temp_c }) => ({ at: epochS(taken_s), tempC: temp_c })) };
     });
   }
 
