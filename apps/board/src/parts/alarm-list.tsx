@@ -57,7 +57,7 @@ function Hands({ alarm }: { readonly alarm: AlarmView }) {
   const alarmId = alarm.id;
   const { longestShelfS } = alarm;
   return (
-    <>
+    <div className={css['hands']}>
       {alarm.state !== 'acknowledged' && !alarm.shelf && !alarm.suppressedBy && (
         <Button disabled={acknowledge.sending} onClick={() => void acknowledge.send({ alarmId })}>{say('note')}</Button>
       )}
@@ -68,6 +68,6 @@ function Hands({ alarm }: { readonly alarm: AlarmView }) {
         </Button>
       )}
       <Failure of={acknowledge.failed ?? shelve.failed ?? unshelve.failed} />
-    </>
+    </div>
   );
 }

@@ -6,6 +6,7 @@ import { CutShape } from '../../parts/cut-shape.js';
 import { Panel } from '../../parts/panel.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useFoodWords } from '../../words/food.js';
+import { sourceOf } from './cut-source.js';
 import { CutForm } from './cut-form.js';
 import css from './food.module.css';
 
@@ -39,7 +40,7 @@ export function CutsPanel({ cuts, onSaved }: { readonly cuts: readonly CutSettin
                 </span>
                 {mayPlan && <Button onClick={() => setChanging(cut.code)}>{say('cuts.change')}</Button>}
               </div>
-              <span className={css['quiet']}>{cut.source}</span>
+              <span className={css['quiet']}>{sourceOf(cut, say)}</span>
             </li>
           ))}
         </ul>

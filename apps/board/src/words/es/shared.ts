@@ -68,7 +68,7 @@ export const shared: WordsLike<typeof en> = {
   'refusal.already-wrapped': 'Esta cocción ya está envuelta.',
   'refusal.nothing-learned': 'Aún no se ha aprendido nada de este ahumador.',
   'refusal.alarm-unknown': 'Esta alarma no se conoce.',
-  'refusal.alarm-not-shelvable': 'Esta alarma no se pausa nunca. Haz lo que pide.',
+  'refusal.alarm-not-shelvable': 'Esta alarma no se pausa nunca. Haga lo que pide.',
   'refusal.shelf-too-long': 'Esta alarma se pausa {{minutes}} minutos como máximo.',
   'refusal.database-away': 'El servidor no alcanza sus registros en este momento. Intente otra vez en un momento.',
   'refusal.unexpected': 'Algo salió mal en el servidor. Intente otra vez; si sigue, avise al gerente.',
