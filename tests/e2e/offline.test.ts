@@ -59,6 +59,15 @@ it('without signal the round opens from the phone, shows what it last knew and s
   await phone.getByText(/What you see is \d+ s old/).waitFor();
 });
 
+it('a check recorded without signal is taken back with one touch, and what was touched stands there again', async () => {
+  await recordCheck(phone, { bed: 'full', left: 'most', put: 'raked' });
+  recordedAt.pop();
+  await kept(phone, 1);
+  await phone.getByRole('button', { name: 'Undo' }).first().click();
+  await phone.getByText('kept on this phone').waitFor({ state: 'detached' });
+  expect(await phone.getByRole('radio', { name: 'full', exact: true }).getAttribute('aria-checked')).toBe('true');
+});
+
 it('a check recorded without signal is kept on the phone, and one that was begun outlives a killed page', async () => {
   await recordCheck(phone, { bed: 'low', left: 'coals', put: 'two' });
   await kept(phone, 1);

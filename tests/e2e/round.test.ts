@@ -106,3 +106,23 @@ it('two touches of the button within 0.4 s are one check', async () => {
   expect(await checks()).toBe(1);
   await page.context().close();
 });
+
+it('for ten seconds one touch takes a check back, with signal too: what was touched stands there again, and only what is left alone is sent', async () => {
+  const page = await roundWith({ action: 'two', air: null });
+  const checks = async () => (await manager.get<{ pits: { checks: unknown[] }[] }>('/state')).pits[0]?.checks.length ?? 0;
+  const before = await checks();
+  for (const name of ['low', 'coals', 'two']) await page.getByRole('radio', { name, exact: true }).tap();
+  await page.getByRole('button', { name: /^Done/ }).first().tap();
+  await page.getByText('Recorded on this phone').waitFor();
+  expect(await checks()).toBe(before);
+  await page.getByRole('button', { name: 'Undo' }).first().tap();
+  await page.getByText('kept on this phone').waitFor({ state: 'detached' });
+  for (const name of ['low', 'coals', 'two']) expect(await page.getByRole('radio', { name, exact: true }).getAttribute('aria-checked')).toBe('true');
+  await page.getByRole('radio', { name: 'fair', exact: true }).tap();
+  await page.getByRole('button', { name: /^Done/ }).first().tap();
+  await page.getByText(/^✓ Sent/).waitFor();
+  const rows = (await manager.get<{ pits: { checks: { bed: string }[] }[] }>('/state')).pits[0]?.checks;
+  expect(rows).toHaveLength(before + 1);
+  expect(rows?.some(({ bed }) => bed === 'low')).toBe(false);
+  await page.context().close();
+});

@@ -2,6 +2,7 @@ import type { Problem, RouteName } from '@stokehold/domain/contract';
 import { ask, type Input } from './ask.js';
 import { deviceNow } from './device-clock.js';
 import { deviceStore } from './device-store.js';
+import { heldForMs } from './held-back.js';
 import { passes, Refused } from './refused.js';
 
 /** What a hand records at a fire, with or without signal. */
@@ -13,6 +14,8 @@ interface KeptAs<N extends KeptRoute> {
   readonly route: N;
   readonly input: Input<N>;
   readonly recordedAt: string;
+  /** The device's own clock as it was recorded, ms since 1970: for ten seconds from then it can be taken back. */
+  readonly keptAtMs: number;
   /** Recorded on a practice night, by the yard's clock. */
   readonly practice: boolean;
   /** Sent only while this person is signed in: nobody's work goes out under another's name. */
@@ -27,7 +30,9 @@ const RETRY_MS = 30_000;
 
 let shown: readonly Kept[] = [];
 let sending: number | undefined;
-let busy = false;
+let underWay: Promise<void> | undefined;
+/** Up to this `nth` nothing is held back any more. */
+let letGoUpTo = 0;
 let whose: string | undefined;
 const listeners = new Set<() => void>();
 
@@ -54,10 +59,10 @@ async function changed(): Promise<void> {
   otherTabs?.postMessage('changed');
 }
 
-/** Writes to the device first, lastingly; then sends. Rejects when the device has no room left: nothing was recorded then. */
-export async function keep<N extends KeptRoute>(kept: Omit<KeptAs<N>, 'nth' | 'refused'>): Promise<void> {
+/** Writes to the device first, lastingly; sends when it can no longer be taken back with a touch. Rejects when the device has no room left: nothing was recorded then. */
+export async function keep<N extends KeptRoute>(kept: Omit<KeptAs<N>, 'nth' | 'keptAtMs' | 'refused'>): Promise<void> {
   const tx = (await deviceStore()).transaction('kept', 'readwrite', { durability: 'strict' });
-  await tx.store.add(kept as unknown as Kept);
+  await tx.store.add({ ...kept, keptAtMs: Date.now() } as unknown as Kept);
   await tx.done;
   // Asked once there is something to lose: browsers grant it by how much a page is used.
   void navigator.storage?.persist?.();
@@ -103,20 +108,24 @@ const alone = async (send: () => Promise<void>): Promise<void> => {
 };
 
 /** Sends what is kept, in order, one after the other, each under its own key: whatever happens, the server takes it once. */
-export async function sendKept(): Promise<void> {
-  if (busy) return;
-  busy = true;
-  try {
-    await alone(sendInOrder);
-  } finally {
-    busy = false;
-  }
+export function sendKept(): Promise<void> {
+  underWay ??= alone(sendInOrder).finally(() => (underWay = undefined));
+  return underWay;
+}
+
+/** Holds nothing back any longer: whoever puts the phone away, or signs out, has done with it. */
+export async function letGo(): Promise<void> {
+  letGoUpTo = shown.at(-1)?.nth ?? letGoUpTo;
+  await underWay;
+  await sendKept();
 }
 
 async function sendInOrder(): Promise<void> {
   try {
     await show();
     for (let one = nextOf(shown); one; one = nextOf(shown)) {
+      const heldMs = one.nth > letGoUpTo ? heldForMs(one.keptAtMs, Date.now()) : 0;
+      if (heldMs > 0) return void setTimeout(() => void sendKept(), heldMs);
       sending = one.nth;
       const then = await sendOne(one);
       await changed();
@@ -132,15 +141,15 @@ async function sendInOrder(): Promise<void> {
 export function sendFor(personId: string): () => void {
   whose = personId;
   const again = () => void show().then(sendKept);
-  const onReturn = () => document.visibilityState === 'visible' && again();
+  const onSight = () => void (document.visibilityState === 'visible' ? again() : letGo());
   again();
   const timer = setInterval(again, RETRY_MS);
   addEventListener('online', again);
-  document.addEventListener('visibilitychange', onReturn);
+  document.addEventListener('visibilitychange', onSight);
   return () => {
     whose = undefined;
     clearInterval(timer);
     removeEventListener('online', again);
-    document.removeEventListener('visibilitychange', onReturn);
+    document.removeEventListener('visibilitychange', onSight);
   };
 }

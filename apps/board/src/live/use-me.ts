@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { ask } from './ask.js';
 import { forgetHeard } from './heard.js';
+import { letGo } from './kept.js';
 import { forgetLastKnown } from './last-known.js';
 import { ME } from './query-keys.js';
 import { NoAnswer, passes, Refused } from './refused.js';
@@ -51,6 +52,7 @@ export function useLeave(): { readonly leave: () => Promise<void>; readonly away
   const [away, setAway] = useState(false);
   const leave = async () => {
     try {
+      await letGo();
       await ask('signOut', {});
       become(undefined);
       go('/sign-in');

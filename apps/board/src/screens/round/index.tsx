@@ -38,7 +38,7 @@ interface RoundProps {
   readonly personId: string;
 }
 
-/** What was recorded last, at once and until the next is: on this phone first, then sent. Until it is sent one touch takes it back. */
+/** What was recorded last, at once and until the next is: for ten seconds, or until there is signal, on this phone alone, where one touch takes it back; then sent. */
 function Echo({ what, seenAt, onUndo }: Recorded & { readonly onUndo: (kept: Kept) => void }) {
   const say = useRoundWords();
   const waiting = useKept().find((one) => one.route === 'recordCheck' && one.input.seenAt === seenAt);

@@ -39,13 +39,12 @@ export function useRecording({ state, choose, onRecorded }: Recording) {
     return true;
   };
   const correct = async (kept: Kept) => {
-    if (kept.route !== 'recordCheck') return;
+    if (kept.route !== 'recordCheck' || !(await takeBack(kept.nth))) return;
     const check = kept.input;
     keepDraft(check.pitId, draftOf(check));
     choose(check.pitId);
     setCorrected(corrected + 1);
     setRecorded(undefined);
-    await takeBack(kept.nth);
   };
   return { done, correct, corrected, recorded, full };
 }
