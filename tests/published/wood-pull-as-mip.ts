@@ -38,13 +38,13 @@ export function pullAsMip(problem: PullProblem, loads: readonly Pick<CartLoad, '
       const name = `x_${i}_${j}`;
       const told = problem.promises.filter(({ pitId }) => pitId === pit.id);
       const walk = problem.walkS[problem.places.indexOf(pile.place)]![problem.places.indexOf(pit.place)]!;
-      const haul = pile.cartOf === pit.id ? 0 : Math.round(p('walkMillsPerS') * ((2 * walk) / p('piecesPerWay') + p('handlingS')));
+      const haul = pile.cartOf === pit.id || lot.offcut ? 0 : Math.round(p('walkMillsPerS') * ((2 * walk) / p('piecesPerWay') + p('handlingS')));
       const change = told.length > 0 && !told.some(({ lotId }) => lotId === lot.id) ? p('changeMills') : 0;
       cost.push(term((pile.cartOf === pit.id ? 0 : lot.priceMills + lot.laterMills) + p('wetMills') * lot.wetPoints + haul + change + (asIs ? 0 : way!.trimmed!.trimMills), name));
       whole.push(name);
       bounds.push(`0 <= ${name} <= ${pile.pieces}`);
       stock.set(pile.id, [...(stock.get(pile.id) ?? []), term(1, name)]);
-      kg.push(term(lot.pieceKg, name));
+      if (!lot.offcut) kg.push(term(lot.pieceKg, name));
       heat.push({ name, mj: used.heatJ / 1e6, species: lot.species });
       if (lot.offcut) offcutHeat.push(term(used.heatJ / 1e6, name));
       const all = pit.hours.reduce((sum, { needJ }) => sum + needJ, 0);

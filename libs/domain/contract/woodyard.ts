@@ -62,7 +62,7 @@ export type PurchaseView = z.infer<typeof purchaseView>;
 
 export const pullLoadView = z.object({
   pitId, from: instant, until: instant, needJ: z.number(), heatJ: z.number(), shortJ: z.number(), reserveShortJ: z.number(),
-  wood: z.array(z.object({ lotId, pieces: z.number().int(), isOnCart: z.boolean(), isTrimmed: z.boolean(), cuts: z.number().int(), offcuts: z.number().int() })),
+  wood: z.array(z.object({ lotId, /** Offcuts of the lot, to be taken along at lighting or after the wrap. */ isOffcut: z.boolean(), pieces: z.number().int(), isOnCart: z.boolean(), isTrimmed: z.boolean(), cuts: z.number().int(), offcuts: z.number().int() })),
 });
 export type PullLoadView = z.infer<typeof pullLoadView>;
 export const pullChangeView = z.object({

@@ -27,5 +27,5 @@ export { cartLasts, correctionOf, yardLasts } from './stock.js';
 export type { CartLasts, CartState, Recount, RecountRefusal, YardLasts } from './stock.js';
 export { cuttingFor, longSplitM, mayBurn, mustLieAcross, trimList } from './trim.js';
 export type { Cutting, Firebox, TrimLine } from './trim.js';
-export { drawOffcuts, trimmedLeft } from './offcuts.js';
+export { allWrappedFrom, drawOffcuts, trimmedLeft } from './offcuts.js';
 export type { OffcutPile } from './offcuts.js';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
+import { epochS } from '../quantity/index.js';
 import { describe, expect, it } from 'vitest';
-import { drawOffcuts, trimmedLeft } from './index.js';
+import { allWrappedFrom, drawOffcuts, trimmedLeft } from './index.js';
 
 describe('offcuts', () => {
   const piles = [{ lotId: 'old', offcuts: 3 }, { lotId: 'gone', offcuts: 0 }, { lotId: 'new', offcuts: 4 }];
@@ -8,6 +9,11 @@ describe('offcuts', () => {
   it('those of the lot that was cut first go on first, and what no lot can give stays open', () => {
     expect(drawOffcuts(piles, 5)).toEqual({ drawn: [{ lotId: 'old', pieces: 3 }, { lotId: 'new', pieces: 2 }], open: 0 });
     expect(drawOffcuts(piles, 9).open).toBe(2);
+  });
+  it('they will do from when the last food on the fire is wrapped, never while some stays bare', () => {
+    expect(allWrappedFrom([epochS(300), epochS(900)])).toBe(900);
+    expect(allWrappedFrom([epochS(300), undefined])).toBeUndefined();
+    expect(allWrappedFrom([])).toBeUndefined();
   });
   it('a lot that somebody named is asked before the others', () => {
     expect(drawOffcuts(piles, 5, 'new').drawn).toEqual([{ lotId: 'new', pieces: 4 }, { lotId: 'old', pieces: 1 }]);

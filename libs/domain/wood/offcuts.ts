@@ -1,4 +1,4 @@
-import { requireRange } from '../quantity/index.js';
+import { type EpochS, requireRange } from '../quantity/index.js';
 
 /** Offcuts of one lot that lie there. */
 export interface OffcutPile<LotId extends string> {
@@ -39,4 +39,15 @@ export function trimmedLeft(cart: { readonly pieces: number; readonly trimmed: n
   requireRange('trimmed splits', cart.trimmed, 0, Math.max(0, cart.pieces));
   const left = how === 'burned' ? cart.trimmed - Math.max(0, taken) : cart.trimmed;
   return Math.max(0, Math.min(left, cart.pieces - taken));
+}
+
+/**
+ * From when offcuts will do on a fire because all food on it is wrapped and takes no more smoke. Source: common practice, no source.
+ *
+ * @param wrapAt  for each cook on the pit when it was or will be wrapped; undefined for one that nobody means to wrap
+ * @returns undefined where some food stays bare, or none lies there
+ */
+export function allWrappedFrom(wrapAt: readonly (EpochS | undefined)[]): EpochS | undefined {
+  const known = wrapAt.filter((at) => at !== undefined);
+  return known.length > 0 && known.length === wrapAt.length ? (Math.max(...known) as EpochS) : undefined;
 }

@@ -6,6 +6,7 @@ export interface Cell {
   readonly load: number;
   readonly pile: number;
   readonly heatJ: number;
+  /** What a split takes of the cart's load; offcuts are carried beside it. */
   readonly massKg: number;
   /** Price, trimming, way, wetness, age, and the change of a promise; mills. Wood on the pit's own cart has been drawn already: it has no price and no way. */
   readonly mills: number;
@@ -81,9 +82,10 @@ function cellOf(problem: PullProblem, { load, i, pile, j, lot, way }: CellPlace)
   const told = problem.promises.filter(({ pitId }) => pitId === load.pitId);
   const isChange = told.length > 0 && !told.some(({ lotId }) => lotId === lot.id);
   const isHere = pile.cartOf === load.pitId;
-  const woodMills = (isHere ? 0 : lot.priceMills) + (trimmed?.trimMills ?? 0) + wayMills(problem, load, pile);
+  const isOffcut = lot.offcut ?? false;
+  const woodMills = (isHere ? 0 : lot.priceMills) + (trimmed?.trimMills ?? 0) + (isOffcut ? 0 : wayMills(problem, load, pile));
   return {
-    load: i, pile: j, heatJ, massKg: lot.pieceKg, woodMills, wetPoints: lot.wetPoints, isOffcut: lot.offcut ?? false, isChange,
+    load: i, pile: j, heatJ, massKg: isOffcut ? 0 : lot.pieceKg, woodMills, wetPoints: lot.wetPoints, isOffcut, isChange,
     mills: woodMills + (isHere ? 0 : lot.laterMills) + parameter(problem, 'wetMills') * lot.wetPoints + (isChange ? parameter(problem, 'changeMills') : 0),
     way: trimmed ? 'trimmed' : 'as-is', cuts: trimmed?.cuts ?? 0, offcuts: trimmed?.offcuts ?? 0,
   };

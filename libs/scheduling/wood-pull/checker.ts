@@ -64,12 +64,13 @@ function ofLoad(problem: PullProblem, load: CartLoad): readonly PullViolation[] 
     const way = wayOf(problem, load, wood);
     const used = wood.way === 'as-is' ? way?.asIs : way?.trimmed;
     if (!used) found.push({ code: 'may-not-burn-here', where: `${at(load)} ${wood.pileId}` });
+    if (wood.isOffcut !== (lotOf(problem, wood)?.offcut ?? false)) found.push({ code: 'wrong-figure', where: `${at(load)} offcuts` });
     if (mustLieAcross && wood.way === 'as-is' && way?.asIs?.lies === 'lengthwise') found.push({ code: 'wrong-way', where: `${at(load)} ${wood.pileId}` });
     const sawn = wood.way === 'trimmed' ? way?.trimmed : undefined;
     if (wood.cuts !== (sawn?.cuts ?? 0) * wood.pieces || wood.offcuts !== (sawn?.offcuts ?? 0) * wood.pieces) found.push({ code: 'wrong-figure', where: `${at(load)} cuts` });
   }
   const pit = problem.pits.find(({ id }) => id === load.pitId)!;
-  if (total(load.wood.map((wood) => wood.pieces * (lotOf(problem, wood)?.pieceKg ?? 0))) > pit.cartKg + NEARLY) found.push({ code: 'cart-overloaded', where: at(load) });
+  if (total(load.wood.filter((wood) => !lotOf(problem, wood)?.offcut).map((wood) => wood.pieces * (lotOf(problem, wood)?.pieceKg ?? 0))) > pit.cartKg + NEARLY) found.push({ code: 'cart-overloaded', where: at(load) });
   const offcutJ = total(load.wood.filter((wood) => lotOf(problem, wood)?.offcut).map((wood) => heat(problem, load, wood)));
   if (offcutJ > total(hours.filter(({ offcuts }) => offcuts).map(({ needJ }) => needJ)) + NEARLY) found.push({ code: 'offcuts-out-of-hours', where: at(load) });
   return found;
@@ -107,7 +108,7 @@ function mixOff(problem: PullProblem, load: CartLoad, hours: readonly PullHour[]
 function hauls(problem: PullProblem, plan: PullPlan): readonly PullViolation[] {
   const strangers = plan.hauls.filter((haul) => !plan.loads[haul.load] || plan.loads[haul.load]!.pitId !== haul.pitId).map((haul): PullViolation => ({ code: 'haul-for-nothing', where: haul.pitId }));
   return [...strangers, ...plan.loads.flatMap((load, i): readonly PullViolation[] => {
-    const away = load.wood.filter(({ pileId }) => problem.piles.find(({ id }) => id === pileId)!.cartOf !== load.pitId);
+    const away = load.wood.filter((wood) => problem.piles.find(({ id }) => id === wood.pileId)!.cartOf !== load.pitId && !lotOf(problem, wood)?.offcut);
     const own = plan.hauls.filter((haul) => haul.load === i);
     if (away.length === 0) return own.length > 0 ? [{ code: 'haul-for-nothing', where: at(load) }] : [];
     const [haul] = own;
@@ -125,7 +126,7 @@ function haulRight(problem: PullProblem, load: CartLoad, haul: Haul, away: reado
   const pit = problem.pits.find(({ id }) => id === load.pitId)!;
   const farthest = Math.max(...away.map(({ pileId }) => problem.walkS[problem.places.indexOf(problem.piles.find(({ id }) => id === pileId)!.place)]![problem.places.indexOf(pit.place)]!));
   const inOrder = problem.from <= haul.earliestAt && haul.earliestAt <= haul.dueAt && haul.dueAt <= haul.latestAt;
-  const there = total(load.wood.filter((wood) => !away.includes(wood)).map((wood) => heat(problem, load, wood)));
+  const there = total(load.wood.filter((wood) => !away.includes(wood) && !lotOf(problem, wood)?.offcut).map((wood) => heat(problem, load, wood)));
   const inTime = haul.latestAt + haul.lengthS <= load.from || haul.latestAt === problem.from || highNeedBy(problem, load, haul.latestAt + haul.lengthS) <= there + 1e6;
   return haul.pieces === pieces && inOrder && inTime && haul.lengthS >= 2 * farthest + pieces * parameter(problem, 'handlingS') - 1;
 }
@@ -136,7 +137,7 @@ function worth(problem: PullProblem, plan: PullPlan): readonly PullViolation[] {
   const woodMills = total(lines.map(({ load, wood, pile, lot }) => {
     const pit = problem.pits.find(({ id }) => id === load.pitId)!;
     const walkS = problem.walkS[problem.places.indexOf(pile.place)]![problem.places.indexOf(pit.place)]!;
-    const haul = pile.cartOf === load.pitId ? 0 : Math.round(parameter(problem, 'walkMillsPerS') * ((2 * walkS) / parameter(problem, 'piecesPerWay') + parameter(problem, 'handlingS')));
+    const haul = pile.cartOf === load.pitId || lot.offcut ? 0 : Math.round(parameter(problem, 'walkMillsPerS') * ((2 * walkS) / parameter(problem, 'piecesPerWay') + parameter(problem, 'handlingS')));
     return wood.pieces * ((pile.cartOf === load.pitId ? 0 : lot.priceMills) + haul + (wood.way === 'trimmed' ? (wayOf(problem, load, wood)?.trimmed?.trimMills ?? 0) : 0));
   }));
   const told = (pitId: string) => problem.promises.filter((promise) => promise.pitId === pitId);

@@ -1,4 +1,4 @@
-import { epochS, type LotId, type PitId, randomStream } from '@stokehold/domain/quantity';
+import { epochS, type LotId, type PitId, type RandomStream, randomStream } from '@stokehold/domain/quantity';
 import type { PullHour, PullProblem, PullWay } from './problem.js';
 
 /** What to draw: a yard of invented pits and lots for tests and benches. */
@@ -11,12 +11,19 @@ export interface GeneratedYard {
   readonly plenty?: number;
   /** Part of the lots that are wetter than good wood. Default 0.3. */
   readonly wetFrac?: number;
+  /** Offcuts of every third lot, used in the first hour and in the last third of the night. Default false. */
+  readonly offcuts?: boolean;
 }
 
 const SPECIES = ['oak', 'hickory', 'pecan', 'apple'];
 
 /** A night drawn from a seed: needs about one split of 31 MJ per 45 min and pit, lots of differing size, price, place and dryness. */
-export function generatedYard({ pits, lots, seed, hours = 12, plenty = 2, wetFrac = 0.3 }: GeneratedYard): PullProblem {
+export function generatedYard(yard: GeneratedYard): PullProblem {
+  const problem = splitsOfYard(yard);
+  return yard.offcuts ? withOffcuts(problem, randomStream(yard.seed + 7919)) : problem;
+}
+
+function splitsOfYard({ pits, lots, seed, hours = 12, plenty = 2, wetFrac = 0.3 }: GeneratedYard): PullProblem {
   const random = randomStream(seed);
   const from = epochS(1_800_000_000);
   const between = (low: number, high: number) => Math.round(low + (high - low) * random.next());
@@ -54,5 +61,19 @@ export function generatedYard({ pits, lots, seed, hours = 12, plenty = 2, wetFra
         }),
       };
     }),
+  };
+}
+
+/** Two fifths of a split each, dry or wet as their lot is, free: the lot's splits bear its price. */
+function withOffcuts(problem: PullProblem, random: RandomStream): PullProblem {
+  const from = problem.lots.filter((_, l) => l % 3 === 0);
+  const offcutOf = (id: LotId) => `${id}-offcuts` as LotId;
+  const hours = problem.pits[0]!.hours.length;
+  return {
+    ...problem,
+    lots: [...problem.lots, ...from.map((lot) => ({ ...lot, id: offcutOf(lot.id), pieceKg: 0.4 * lot.pieceKg, priceMills: 0, laterMills: 0, offcut: true }))],
+    piles: [...problem.piles, ...from.map(({ id }) => ({ id: `offcuts-${id}`, lotId: offcutOf(id), place: 'stack-0', pieces: 10 + random.below(30) }))],
+    ways: [...problem.ways, ...problem.pits.flatMap((pit) => from.map(({ id, pieceKg }) => ({ pitId: pit.id, lotId: offcutOf(id), asIs: { heatJ: Math.round(0.4 * pieceKg * 15.5e6), lies: 'across' as const } })))],
+    pits: problem.pits.map((pit) => ({ ...pit, hours: pit.hours.map((hour, h) => ({ ...hour, offcuts: h === 0 || h >= (2 * hours) / 3 })) })),
   };
 }

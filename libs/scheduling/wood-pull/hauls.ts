@@ -34,7 +34,7 @@ export function haulsOf(problem: PullProblem, loads: readonly CartLoad[]): reado
     const pit = problem.pits.find(({ id }) => id === load.pitId)!;
     const away = load.wood.flatMap((wood) => {
       const pile = problem.piles.find(({ id }) => id === wood.pileId)!;
-      return pile.cartOf === load.pitId ? [] : [{ place: pile.place, pieces: wood.pieces }];
+      return pile.cartOf === load.pitId || wood.isOffcut ? [] : [{ place: pile.place, pieces: wood.pieces }];
     });
     if (away.length === 0) return [];
     const fromPlaces = [...new Set(away.map(({ place }) => place))].sort();

@@ -46,7 +46,7 @@ function loadOf(model: PullModel, i: number, pieces: Int32Array): CartLoad {
   const wood = own.map((c): LoadWood => {
     const cell: Cell = cells[c]!;
     const pile = problem.piles[cell.pile]!;
-    return { pileId: pile.id, lotId: pile.lotId, pieces: pieces[c]!, way: cell.way, cuts: cell.cuts * pieces[c]!, offcuts: cell.offcuts * pieces[c]! };
+    return { pileId: pile.id, lotId: pile.lotId, isOffcut: cell.isOffcut, pieces: pieces[c]!, way: cell.way, cuts: cell.cuts * pieces[c]!, offcuts: cell.offcuts * pieces[c]! };
   });
   const heatJ = heatOf(own);
   const mixOffJ = load.shares.reduce((off, { leastFrac, mostFrac }, s) => {

@@ -4,6 +4,8 @@ import type { EpochS, LotId, PitId } from '@stokehold/domain/quantity';
 export interface LoadWood {
   readonly pileId: string;
   readonly lotId: LotId;
+  /** Offcuts of the lot, taken along by whoever lights or tends. */
+  readonly isOffcut: boolean;
   readonly pieces: number;
   readonly way: 'as-is' | 'trimmed';
   readonly cuts: number;

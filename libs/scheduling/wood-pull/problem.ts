@@ -25,7 +25,7 @@ export interface PullLot {
   readonly wetPoints: number;
   /** What it costs to leave an older ready lot lying and open this one: first in, first ready. */
   readonly laterMills: number;
-  /** Left over from trimming: for lighting and for after the wrap. */
+  /** Left over from trimming: for lighting and for after the wrap. Whoever lights or tends takes them along: no haul, no room on a cart. */
   readonly offcut?: boolean;
 }
 
@@ -55,7 +55,7 @@ export interface PullHour {
   readonly spreadJ: number;
   /** Food lies at the fire end: the fire must stay by the door, so wood lies across. */
   readonly across: boolean;
-  /** Lighting, or the food is wrapped: offcuts will do. */
+  /** Lighting, or all food is wrapped: offcuts will do. */
   readonly offcuts: boolean;
   readonly mix: readonly SpeciesShare[];
 }

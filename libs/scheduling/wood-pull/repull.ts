@@ -6,7 +6,7 @@ import { parameter, type PullProblem } from './problem.js';
 
 /** What people were told before something happened. */
 export interface PullBefore {
-  /** Loads that are not on their carts yet. */
+  /** Loads whose hours are not over, with the wood of them that is still to be hauled and the offcuts that are still to be taken along. */
   readonly toHaul: readonly CartLoad[];
   /** Heat that each pit was thought to want for the same hours. */
   readonly needJ: ReadonlyMap<PitId, number>;
@@ -49,26 +49,31 @@ export function worthRepull(problem: PullProblem, before: PullBefore): RepullRea
     return lackJ > 0 && (lackJ > (before.missingJ.get(id) ?? 0) || liesToSpare(problem, before, id));
   });
   if (short) return { because: 'runs-short', where: short.id };
-  const told = before.toHaul.flatMap(({ wood }) => wood);
+  const told = splitsOf(before.toHaul);
   const gone = problem.lots.find(({ id }) => piecesOf(told, id) > inStack(problem, id));
   return gone && { because: 'stock-gone', where: gone.id };
 }
 
+const splitsOf = (loads: readonly CartLoad[]) => loads.flatMap(({ wood }) => wood.filter(({ isOffcut }) => !isOffcut));
 const piecesOf = (wood: readonly { readonly lotId: LotId; readonly pieces: number }[], id: LotId) => wood.filter(({ lotId }) => lotId === id).reduce((sum, { pieces }) => sum + pieces, 0);
 const inStack = (problem: PullProblem, id: LotId) => piecesOf(problem.piles.filter(({ cartOf }) => cartOf === undefined), id);
 
 /** Heat that a pit lacks of its need and half of its reserve, J; negative where it has more. */
 function lackOf(problem: PullProblem, { toHaul }: PullBefore, pitId: PitId): number {
-  const wood = [...onCart(problem, pitId), ...toHaul.filter((load) => load.pitId === pitId).flatMap((load) => load.wood)];
-  const haveJ = wood.reduce((sum, { lotId, pieces }) => sum + pieces * heatOn(problem, pitId, lotId), 0);
-  const spreadJ = problem.pits.find(({ id }) => id === pitId)?.hours.reduce((sum, hour) => sum + hour.spreadJ, 0) ?? 0;
+  const told = toHaul.filter((load) => load.pitId === pitId);
+  const hours = problem.pits.find(({ id }) => id === pitId)?.hours ?? [];
+  const heatOfAll = (wood: readonly { readonly lotId: LotId; readonly pieces: number }[]) => wood.reduce((sum, { lotId, pieces }) => sum + pieces * heatOn(problem, pitId, lotId), 0);
+  const offcuts = told.flatMap(({ wood }) => wood.filter(({ isOffcut }) => isOffcut)).map(({ lotId, pieces }) => ({ lotId, pieces: Math.min(pieces, inStack(problem, lotId)) }));
+  const offcutsWantedJ = hours.filter((hour) => hour.offcuts).reduce((sum, { needJ }) => sum + needJ, 0);
+  const haveJ = heatOfAll([...onCart(problem, pitId), ...splitsOf(told)]) + Math.min(heatOfAll(offcuts), offcutsWantedJ);
+  const spreadJ = hours.reduce((sum, hour) => sum + hour.spreadJ, 0);
   return needOf(problem, pitId) + (parameter(problem, 'reserveDeviations') * spreadJ) / 2 - haveJ;
 }
 
 /** Whether the stack holds wood that may burn in this pit and that nobody was told of. */
 function liesToSpare(problem: PullProblem, { toHaul }: PullBefore, pitId: PitId): boolean {
-  const told = toHaul.flatMap(({ wood }) => wood);
-  return problem.lots.some(({ id }) => heatOn(problem, pitId, id) > 0 && inStack(problem, id) > piecesOf(told, id));
+  const told = splitsOf(toHaul);
+  return problem.lots.some(({ id, offcut }) => !offcut && heatOn(problem, pitId, id) > 0 && inStack(problem, id) > piecesOf(told, id));
 }
 
 /**
@@ -89,7 +94,7 @@ export function repullWood(problem: PullProblem, before: PullBefore, options: { 
 }
 
 function isTouched(problem: PullProblem, before: PullBefore, pitId: PitId): boolean {
-  const own = before.toHaul.filter((load) => load.pitId === pitId).flatMap(({ wood }) => wood);
+  const own = splitsOf(before.toHaul.filter((load) => load.pitId === pitId));
   const cause = causeOf(problem, before, pitId, '' as LotId);
   return cause !== 'made-room' || own.some(({ lotId }) => causeOf(problem, before, pitId, lotId) === 'stock-changed');
 }
@@ -111,10 +116,11 @@ function leftFor(problem: PullProblem, touched: PullProblem['pits'], kept: reado
 function repullFor(problem: PullProblem, before: PullBefore, options: { readonly seed: number; readonly stop: StopRule }): Omit<Repull, 'kept'> {
   const told = toldOf(problem, before);
   const promises = [...told].map(([key, pieces]) => ({ pitId: key.split(' ')[0] as PitId, lotId: key.split(' ')[1] as LotId, pieces }));
-  const promised = { ...problem, promises };
+  const takenAlong = before.toHaul.flatMap(({ pitId, wood }) => wood.filter(({ isOffcut }) => isOffcut).map(({ lotId, pieces }) => ({ pitId, lotId, pieces })));
+  const promised = { ...problem, promises: [...promises, ...takenAlong] };
   const plan = planPull(promised, options);
   const after = new Map<string, number>();
-  for (const { pitId, wood } of plan.loads) for (const { lotId, pieces } of wood) add(after, `${pitId} ${lotId}`, pieces);
+  for (const load of plan.loads) for (const { lotId, pieces } of splitsOf([load])) add(after, `${load.pitId} ${lotId}`, pieces);
   const changes = [...new Set([...told.keys(), ...after.keys()])].sort().flatMap((key): readonly PullChange[] => {
     const [piecesBefore, piecesAfter] = [told.get(key) ?? 0, after.get(key) ?? 0];
     const [pitId, lotId] = key.split(' ') as [PitId, LotId];
@@ -130,7 +136,7 @@ const add = (counts: Map<string, number>, key: string, pieces: number) => counts
 function toldOf(problem: PullProblem, before: PullBefore): ReadonlyMap<string, number> {
   const told = new Map<string, number>();
   for (const { cartOf, lotId, pieces } of problem.piles) if (cartOf !== undefined && pieces > 0) add(told, `${cartOf} ${lotId}`, pieces);
-  for (const { pitId, wood } of before.toHaul.filter((load) => problem.pits.some(({ id }) => id === load.pitId))) for (const { lotId, pieces } of wood) add(told, `${pitId} ${lotId}`, pieces);
+  for (const load of before.toHaul.filter(({ pitId }) => problem.pits.some(({ id }) => id === pitId))) for (const { lotId, pieces } of splitsOf([load])) add(told, `${load.pitId} ${lotId}`, pieces);
   return told;
 }
 
@@ -139,5 +145,5 @@ function causeOf(problem: PullProblem, { toHaul, needJ }: PullBefore, pitId: Pit
   const ratio = thought !== undefined && thought > 0 ? needOf(problem, pitId) / thought : 1;
   if (ratio > 1 + OTHERWISE_FRAC) return 'burns-more';
   if (ratio < 1 - OTHERWISE_FRAC) return 'burns-less';
-  return piecesOf(toHaul.flatMap(({ wood }) => wood), lotId) > inStack(problem, lotId) ? 'stock-changed' : 'made-room';
+  return piecesOf(splitsOf(toHaul), lotId) > inStack(problem, lotId) ? 'stock-changed' : 'made-room';
 }

@@ -82,7 +82,21 @@ describe('the pull', () => {
     });
     const plan = planPull(problem, options);
     expect([burned(plan, pitId(1), 'offcut'), burned(plan, pitId(1), 'dry')]).toEqual([5, 10]); // by hand: 40 MJ of 8 each
+    expect(plan.hauls.map(({ pieces }) => pieces)).toEqual([10, 12]); // offcuts are taken along by whoever lights
     expect(checkPull(problem, plan)).toEqual([]);
+  });
+  it('offcuts that were told count while they lie there and their hours last; burned, they are no stock that is gone', () => {
+    const lots = [...hand().lots, { id: lotId('offcut'), species: 'oak', pieceKg: 0.7, priceMills: 0, wetPoints: 0, laterMills: 0, offcut: true }];
+    const night = (first: number, pieces: number) => hand({
+      from: epochS(from + first * 3600), lots, piles: [{ id: 'cart', lotId: lotId('dry'), place: 'a', cartOf: pitId(1), pieces: 10 }, { id: 'offcut', lotId: lotId('offcut'), place: 'stack', pieces }],
+      ways: [...hand().ways, { pitId: pitId(1), lotId: lotId('offcut'), asIs: { heatJ: 8e6, lies: 'across' } }],
+      pits: hand().pits.slice(0, 1).map((pit) => ({ ...pit, hours: pit.hours.slice(first).map((one, h) => ({ ...one, offcuts: first + h === 0 })) })),
+    });
+    const load = { pitId: pitId(1), from, until: epochS(from + 6 * 3600), heatJ: 240e6, shortJ: 0, reserveShortJ: 0, mixOffJ: 0 };
+    const told = { toHaul: [{ ...load, wood: [{ pileId: 'offcut', lotId: lotId('offcut'), isOffcut: true, pieces: 5, way: 'as-is' as const, cuts: 0, offcuts: 0 }] }], needJ: new Map([[pitId(1), 240e6]]), missingJ: new Map() };
+    expect(worthRepull(night(0, 5), told)).toBeUndefined(); // by hand: 10 x 20 and 5 x 8 MJ are the 240 that it wants
+    expect(worthRepull(night(0, 4), told)).toEqual({ because: 'runs-short', where: pitId(1) });
+    expect(worthRepull(night(1, 0), told)).toBeUndefined(); // an hour on they are burned, and 200 MJ lie there for 200
   });
   it('a pit whose need does not go on one cart gets it in two, the second hauled before the first is gone', () => {
     const problem = hand({ pits: [{ ...hand().pits[0]!, cartKg: 16 }, hand().pits[1]!] });
@@ -99,8 +113,8 @@ describe('the pull', () => {
     expect(planPull(problem, options)).toEqual(planPull(problem, options));
     expect(planPull(problem, { seed: 1, stop: afterIterations(20_000) }).worth.totalMills).toBeLessThanOrEqual(planPull(problem, { seed: 1, stop: afterIterations(0) }).worth.totalMills);
   });
-  it.each([1, 2, 3, 4])('drawn nights of twelve pits and forty lots pass the checker; seed %d', (seed) => {
-    const problem = generatedYard({ pits: 12, lots: 40, seed, plenty: seed % 2 ? 2 : 1.1 });
+  it.each([1, 2, 3, 4])('drawn nights of twelve pits and forty lots, half of them with offcuts, pass the checker; seed %d', (seed) => {
+    const problem = generatedYard({ pits: 12, lots: 40, seed, plenty: seed % 2 ? 2 : 1.1, offcuts: seed > 2 });
     expect(validatePull(problem).ok).toBe(true);
     const plan = planPull(problem, options);
     expect(checkPull(problem, plan)).toEqual([]);
@@ -122,6 +136,7 @@ describe('the checker', () => {
     { what: 'half a split', bent: () => wood({ pieces: 1.5 }), code: 'not-whole' },
     { what: 'more than lies there', bent: () => wood({ pieces: 5000 }), code: 'more-than-there-is' },
     { what: 'an overloaded cart', bent: () => wood({ pieces: 60 }), code: 'cart-overloaded' },
+    { what: 'splits that call themselves offcuts', bent: () => wood({ isOffcut: true }), code: 'wrong-figure' },
     { what: 'heat that is not there', bent: () => bend(({ heatJ }) => ({ heatJ: heatJ + 5e6 })), code: 'wrong-figure' },
     { what: 'a shortage that is hidden', bent: () => bend(() => ({ wood: [] })), code: 'wrong-figure' },
     { what: 'hours left out', bent: () => ({ ...plan, loads: plan.loads.slice(1) }), code: 'hours-not-covered' },

@@ -8,6 +8,7 @@ import { USUAL_LIMITS } from './cut-of.js';
 import { FoodEntryRow } from './food-entry.row.js';
 import { FoodLearnedRow } from './food-learned.row.js';
 import { FoodLimitsRow } from './food-limits.row.js';
+import { standing } from './log-lines.js';
 
 const dateOf = (at: EpochS) => new Date(toIso(at));
 
@@ -53,6 +54,11 @@ export class CookingStore {
       id: row.id, cookId: row.cookId as CookId, kind: row.kind, at: epochS(row.at.getTime() / 1000), stage: row.stage, tempC: row.tempC, wrappedIn: row.wrappedIn, action: row.action,
       limit: row.limitName, note: row.note, personId: row.crewMemberId as PersonId | null, byProbe: row.byProbe, corrects: row.corrects,
     }));
+  }
+
+  /** When each of these cooks was wrapped, by the lines of its log that stand. */
+  async wrappedAt(em: EntityManager, cookIds: readonly CookId[]): Promise<ReadonlyMap<CookId, EpochS>> {
+    return new Map(standing(await this.log(em, cookIds)).filter(({ kind }) => kind === 'wrapped').map(({ cookId, at }) => [cookId, at]));
   }
 
   /** Cooks that have lines of the log since a time. */

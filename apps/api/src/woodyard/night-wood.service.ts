@@ -1,7 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import { type EpochS, type YardId } from '@stokehold/domain/quantity';
+import type { CookView } from '@stokehold/domain/contract';
+import { type CookId, type EpochS, fromIso, type YardId } from '@stokehold/domain/quantity';
 import type { RunningShift } from '@stokehold/domain/shift';
+import { allWrappedFrom } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
+import { CookingStore } from '../cooking/index.js';
 import { FoodStore } from '../food/index.js';
 import { Fires } from '../pits/index.js';
 import { Shifts } from '../shifts/index.js';
@@ -33,6 +36,7 @@ export class NightWoods {
     private readonly fires: Fires,
     private readonly paces: Paces,
     private readonly food: FoodStore,
+    private readonly cooking: CookingStore,
   ) {}
 
   async gather(em: EntityManager, yardId: YardId, now: EpochS): Promise<NightWood> {
@@ -50,14 +54,22 @@ export class NightWoods {
   }
 
   private async burning(em: EntityManager, yardId: YardId, now: EpochS, shift: RunningShift): Promise<readonly BurningPit[]> {
-    const cooks = (await this.food.cooks(em, { yardId })).filter(({ offAt }) => offAt === null);
+    const cooks = (await this.food.cooks(em, { yardId })).filter(({ offAt, lies }) => offAt === null && lies.length > 0);
+    const wrapped = await this.cooking.wrappedAt(em, cooks.map(({ id }) => id));
     const stands = await this.yards.pits(em, yardId);
     const paces = await this.paces.of(em, yardId, now, { shift, pits: stands, recent: await this.fires.burnRates(em, yardId, now) });
     return shift.pits.flatMap(({ pitId, lightAt }) => {
       const pit = stands.find(({ id }) => id === pitId);
-      const loadedZones = [...new Set(cooks.flatMap(({ lies }) => lies.filter((lie) => lie.pitId === pitId).map(({ zone }) => zone)))];
+      const lying = cooks.filter(({ lies }) => lies.some((lie) => lie.pitId === pitId));
+      const loadedZones = [...new Set(lying.flatMap(({ lies }) => lies.filter((lie) => lie.pitId === pitId).map(({ zone }) => zone)))];
       const pace = paces.get(pitId);
-      return pit && pace ? [{ pit, lightAt, pace, loadedZones }] : [];
+      return pit && pace ? [{ pit, lightAt, pace, loadedZones, wrappedFrom: allWrappedFrom(lying.map((cook) => wrapAtOf(cook, wrapped, now))) }] : [];
     });
   }
+}
+
+/** When a cook was wrapped, or will be by its forecast; a forecast that has passed without a wrap says nothing. */
+function wrapAtOf({ id, forecast }: CookView, wrapped: ReadonlyMap<CookId, EpochS>, now: EpochS): EpochS | undefined {
+  const said = forecast?.wrapAt ? fromIso(forecast.wrapAt) : undefined;
+  return wrapped.get(id) ?? (said !== undefined && said > now ? said : undefined);
 }

@@ -6,16 +6,18 @@ import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, log, refused, Workers } from '../platform/index.js';
 import { Tasks } from '../shifts/index.js';
 import { NightWoods } from './night-wood.service.js';
-import { type PullFacts, pullProblemOf } from './pull-facts.js';
+import { boughtLotOf, type PullFacts, pullProblemOf } from './pull-facts.js';
 import type { KeptLoad, WoodPullRow } from './wood-pull.row.js';
 import { WoodyardStore } from './woodyard.store.js';
 
 /** A pull is held against its fires no more often than this: wood runs short over hours. */
 export const BALANCE_EVERY_S = 30 * MINUTE_S;
 
-/** Loads whose haul nobody has done yet, without the wood that lay on the cart when they were planned. */
-const toHaulOf = (loads: readonly KeptLoad[], open: ReadonlySet<TaskId>): readonly CartLoad[] =>
-  loads.filter(({ taskId }) => taskId !== undefined && open.has(taskId)).map((load) => ({ ...load, wood: load.wood.filter(({ pileId }) => !load.onCart.includes(pileId)) }));
+/** What is still told of the loads of a night: the wood of hauls that nobody has done yet, and offcuts. Loads whose hours are over and whose wood was hauled are past. */
+function toldOf(loads: readonly KeptLoad[], now: EpochS, open: ReadonlySet<TaskId>): readonly CartLoad[] {
+  const isOpen = ({ taskId }: KeptLoad) => taskId !== undefined && open.has(taskId);
+  return loads.filter((load) => load.until > now || isOpen(load)).map((load) => ({ ...load, wood: load.wood.filter(({ pileId, isOffcut }) => isOffcut || (isOpen(load) && !load.onCart.includes(pileId))) }));
+}
 const needsOf = (problem: PullProblem) => Object.fromEntries(problem.pits.map(({ id, hours }) => [id, hours.reduce((sum, { needJ }) => sum + needJ, 0)]));
 
 /** What the pits of a pull were thought to want from an instant on: its needs by the part of the hours that is left. */
@@ -66,7 +68,7 @@ export class Pulls {
   /** What a haul of the current pull is to bring; undefined for a task that the pull knows nothing of. */
   async woodOfHaul(em: EntityManager, yardId: YardId, taskId: TaskId): Promise<readonly Pick<LoadWood, 'lotId' | 'pieces' | 'way'>[] | undefined> {
     const load = (await this.store.currentPull(em, yardId))?.loads.find((one) => one.taskId === taskId);
-    return load?.wood.filter(({ pileId }) => !load.onCart.includes(pileId));
+    return load?.wood.filter(({ pileId, isOffcut }) => !isOffcut && !load.onCart.includes(pileId));
   }
 
   /** Hauls that nobody has done yet. */
@@ -114,7 +116,7 @@ export class Pulls {
 
 /** Splits by the lots' own names, for the hand that hauls. */
 const noteOf = (load: CartLoad, problem: PullProblem, names: ReadonlyMap<LotId, string>): string =>
-  load.wood.filter(({ pileId }) => problem.piles.find(({ id }) => id === pileId)?.cartOf !== load.pitId).map(({ pieces, lotId }) => `${pieces} × ${names.get(lotId) ?? ''}`).join(', ').slice(0, 500);
+  load.wood.filter(({ pileId, isOffcut }) => !isOffcut && problem.piles.find(({ id }) => id === pileId)?.cartOf !== load.pitId).map(({ pieces, lotId }) => `${pieces} × ${names.get(lotId) ?? ''}`).join(', ').slice(0, 500);
 
 function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
   const hours = problem.pits.find(({ id }) => id === load.pitId)!.hours.filter(({ from, until }) => load.from <= from && until <= load.until);
@@ -124,7 +126,7 @@ function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
 
 export function beforeOf(pull: WoodPullRow, now: EpochS, open: ReadonlySet<TaskId>): PullBefore {
   const last = pull.loads.filter(({ pitId, from }) => !pull.loads.some((load) => load.pitId === pitId && load.from > from));
-  return { toHaul: toHaulOf(pull.loads, open), needJ: needLeftJ(pull, now), missingJ: new Map(last.map(({ pitId, shortJ, reserveShortJ }) => [pitId, shortJ + reserveShortJ])) };
+  return { toHaul: toldOf(pull.loads, now, open), needJ: needLeftJ(pull, now), missingJ: new Map(last.map(({ pitId, shortJ, reserveShortJ }) => [pitId, shortJ + reserveShortJ])) };
 }
 
 /** Why the house balances a pull again; a fire that has just been given its wood shows first how it burns. */
@@ -137,7 +139,7 @@ export const viewOf = ({ madeAt, because, loads, worth, gapFrac, changes }: Wood
   madeAt: toIso(Math.floor(madeAt.getTime() / 1000) as EpochS), because, gapFrac, changes: [...changes],
   loads: loads.map(({ pitId, from, until, needJ, heatJ, shortJ, reserveShortJ, wood, onCart }) => ({
     pitId, from: toIso(from), until: toIso(until), needJ, heatJ, shortJ, reserveShortJ,
-    wood: wood.map(({ pileId, lotId, pieces, way, cuts, offcuts }) => ({ lotId, pieces, isOnCart: onCart.includes(pileId), isTrimmed: way === 'trimmed', cuts, offcuts })),
+    wood: wood.map(({ pileId, lotId, isOffcut, pieces, way, cuts, offcuts }) => ({ lotId: boughtLotOf(lotId), isOffcut, pieces, isOnCart: onCart.includes(pileId), isTrimmed: way === 'trimmed', cuts, offcuts })),
   })),
   worstWetFrac: worth.worstWetPoints / 1000, woodCents: worth.woodMills / 10,
 });

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { TypeOrmModule } from '@nestjs/typeorm';
+import { CookingModule } from '../cooking/index.js';
 import { FoodModule } from '../food/index.js';
 import { PitsModule } from '../pits/index.js';
 import { ShiftsModule } from '../shifts/index.js';
@@ -15,7 +16,7 @@ import { WoodyardViews } from './woodyard.view.js';
 import { YardClimateRow } from './yard-climate.row.js';
 
 @Module({
-  imports: [TypeOrmModule.forFeature([YardClimateRow, WoodPullRow]), WoodModule, YardsModule, ShiftsModule, PitsModule, FoodModule],
+  imports: [TypeOrmModule.forFeature([YardClimateRow, WoodPullRow]), WoodModule, YardsModule, ShiftsModule, PitsModule, FoodModule, CookingModule],
   controllers: [WoodyardController],
   providers: [WoodyardStore, NightWoods, Pulls, WoodyardViews, WoodyardReactions],
   exports: [Pulls, WoodyardReactions, WoodyardStore],

@@ -93,6 +93,20 @@ it('a pull gives every pit its wood, none of it wet, and puts the hauls into the
   expect((await woodyard()).pull.loads).toHaveLength(body.loads.length);
 });
 
+it('offcuts that lie there are pulled for lighting, to be taken along: they are no haul and cost nothing', async () => {
+  await post('/offcut-recounts', { lotId: lots.long, found: 9, reason: 'lay behind the shed', book: 0 }).expect(201);
+  const { body } = await post('/pulls', {}).expect(201);
+  const offcuts = body.loads.flatMap(({ pitId, wood }: { pitId: string; wood: { isOffcut: boolean }[] }) => wood.filter(({ isOffcut }) => isOffcut).map((one) => ({ pitId, ...one })));
+  expect(offcuts.length).toBeGreaterThan(0);
+  expect(offcuts.every(({ lotId, isOnCart }: { lotId: string; isOnCart: boolean }) => lotId === lots.long && !isOnCart)).toBe(true);
+  const taken = offcuts.reduce((sum: number, { pieces }: { pieces: number }) => sum + pieces, 0);
+  expect(taken).toBeLessThanOrEqual(9);
+  const open = (await hauls()).filter(({ note }) => note !== null);
+  const hauled = open.reduce((sum, { note }) => sum + [...note.matchAll(/(\d+) ×/g)].reduce((all, [, pieces]) => all + Number(pieces), 0), 0);
+  const told = body.loads.flatMap(({ wood }: { wood: { isOffcut: boolean; isOnCart: boolean; pieces: number }[] }) => wood).filter(({ isOffcut, isOnCart }: { isOffcut: boolean; isOnCart: boolean }) => !isOffcut && !isOnCart).reduce((sum: number, { pieces }: { pieces: number }) => sum + pieces, 0);
+  expect(hauled).toBe(told);
+});
+
 it('long wood under food at the fire end stands on the trim list with its cuts and short offcuts', async () => {
   await post('/wood-moves', { lotId: lots.long, pitId: bess, pieces: 5, way: 'pull' }).expect(201);
   const { trim } = await woodyard();

@@ -105,7 +105,7 @@ function yardView({ lots }: NightWood, states: ReturnType<typeof cartStates>, no
 
 /** What must be cut of the wood that lies on the carts and of what is still to be hauled to them. */
 function trimView({ pits, lots, carts }: NightWood, toHaul: readonly CartLoad[]): TrimView[] {
-  const planned = toHaul.flatMap(({ pitId, wood }) => wood.map(({ lotId, pieces }) => ({ pitId, lotId, pieces })));
+  const planned = toHaul.flatMap(({ pitId, wood }) => wood.filter(({ isOffcut }) => !isOffcut).map(({ lotId, pieces }) => ({ pitId, lotId, pieces })));
   const long = carts.map(({ pitId, lotId, pieces, trimmed }) => ({ pitId, lotId, pieces: pieces - trimmed }));
   const meant = [...long, ...planned];
   const wanted = pits.flatMap(({ pit, loadedZones }) => {

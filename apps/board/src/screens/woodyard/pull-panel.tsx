@@ -27,8 +27,8 @@ export function PullPanel({ view, state }: { readonly view: WoodyardView; readon
   };
   const save = () => {
     if (!pull) return;
-    const rows = pull.loads.flatMap((load) => load.wood.map((wood) => [pitName(load.pitId), load.from, load.until, lotName(wood.lotId), wood.pieces, wood.isOnCart ? 0 : wood.pieces, wood.cuts]));
-    saveFile('pull.csv', csvOf([['pit', 'from', 'until', 'lot', 'splits', 'to haul', 'cuts'], ...rows]));
+    const rows = pull.loads.flatMap((load) => load.wood.map((wood) => [pitName(load.pitId), load.from, load.until, lotName(wood.lotId), wood.isOffcut ? 'offcuts' : 'splits', wood.pieces, wood.isOnCart || wood.isOffcut ? 0 : wood.pieces, wood.cuts]));
+    saveFile('pull.csv', csvOf([['pit', 'from', 'until', 'lot', 'kind', 'pieces', 'to haul', 'cuts'], ...rows]));
   };
   return (
     <Panel title={say('pull')} beside={mayPlan && <Button onClick={() => void make()} disabled={command.sending}>{say(pull ? 'pull.again' : 'pull.make')}</Button>}>
@@ -102,10 +102,11 @@ function Picture({ pull, lotName, pitName }: { readonly pull: NonNullable<Woodya
 function Load({ load, lotName }: { readonly load: LoadBox; readonly lotName: (id: string) => string }) {
   const say = useWoodyardWords();
   const figures = useFigures();
-  const list = (wood: readonly { readonly lotId: string; readonly pieces: number }[]) => wood.map(({ lotId, pieces }) => `${pieces} ${lotName(lotId)}`).join(', ');
+  const list = (wood: readonly { readonly lotId: string; readonly pieces: number }[]) => wood.map(({ lotId, pieces }) => `${pieces} × ${lotName(lotId)}`).join(', ');
   return (
     <div className={css['load']} style={{ left: `${load.from * 100}%`, width: `${load.width * 100}%` }}>
       {load.there.length > 0 && <span>{say('load.there', { wood: list(load.there) })}</span>}
+      {load.offcuts.length > 0 && <span>{say('load.offcuts', { wood: list(load.offcuts) })}</span>}
       {load.haul.length > 0 && <strong>{say('load.haul', { wood: list(load.haul) })}</strong>}
       {load.shortFrac > 0 && <strong className={css['now']}>▲ {say('load.short', { percent: figures.percent(load.shortFrac) })}</strong>}
     </div>

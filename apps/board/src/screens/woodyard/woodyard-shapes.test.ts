@@ -42,11 +42,11 @@ it('a drying lot as a picture: now a quarter in, drier lies lower, ready where i
 it('wood per pit and hour: boxes fill the night, what lies on the cart is not hauled', () => {
   const load = (pitId: string, from: string, until: string, wood: object[], shortJ = 0) => ({ pitId, from, until, wood, needJ: 100, heatJ: 100, shortJ, reserveShortJ: 0 });
   const picture = pullPicture({ loads: [
-    load('a', '2027-03-01T00:00:00Z', '2027-03-01T06:00:00Z', [{ lotId: 'dry', pieces: 8, isOnCart: true, isTrimmed: false }, { lotId: 'wet', pieces: 2, isOnCart: false, isTrimmed: true }]),
+    load('a', '2027-03-01T00:00:00Z', '2027-03-01T06:00:00Z', [{ lotId: 'dry', pieces: 8, isOnCart: true, isTrimmed: false }, { lotId: 'wet', pieces: 2, isOnCart: false, isTrimmed: true }, { lotId: 'dry', pieces: 5, isOnCart: false, isOffcut: true }]),
     load('a', '2027-03-01T06:00:00Z', '2027-03-01T12:00:00Z', [], 25), load('b', '2027-03-01T00:00:00Z', '2027-03-01T12:00:00Z', []),
   ] } as never, nowMs + 3 * 3_600_000);
   expect(picture.rows.map(({ pitId, loads }) => [pitId, loads.map(({ from, width }) => [from, width])])).toEqual([['a', [[0, 0.5], [0.5, 0.5]]], ['b', [[0, 1]]]]);
-  expect(picture.rows[0]!.loads[0]).toMatchObject({ haul: [{ lotId: 'wet', pieces: 2 }], there: [{ lotId: 'dry', pieces: 8 }] });
+  expect(picture.rows[0]!.loads[0]).toMatchObject({ haul: [{ lotId: 'wet', pieces: 2 }], there: [{ lotId: 'dry', pieces: 8 }], offcuts: [{ lotId: 'dry', pieces: 5 }] });
   expect(picture.rows[0]!.loads[1]!.shortFrac).toBe(0.25);
   expect(picture.nowFrac).toBe(0.25);
   expect(picture.hours).toHaveLength(6);

@@ -135,6 +135,7 @@ export const woodyard = {
   'change.stock-changed': 'The stock changed, {{pit}}: {{lot}} {{before}} → {{after}}',
   'change.made-room': 'To make it work elsewhere, {{pit}}: {{lot}} {{before}} → {{after}}',
   'load.there': 'there: {{wood}}',
+  'load.offcuts': 'take along offcuts: {{wood}}',
   'load.haul': 'haul {{wood}}',
   'load.short': '{{percent}} short',
   csv: 'Save as CSV',

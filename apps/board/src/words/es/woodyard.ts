@@ -138,6 +138,7 @@ export const woodyard: WordsLike<typeof en> = {
   'change.stock-changed': 'Cambió la existencia, {{pit}}: {{lot}} {{before}} → {{after}}',
   'change.made-room': 'Para que alcance en otra parte, {{pit}}: {{lot}} {{before}} → {{after}}',
   'load.there': 'hay: {{wood}}',
+  'load.offcuts': 'llevar recortes: {{wood}}',
   'load.haul': 'acarrear {{wood}}',
   'load.short': 'falta {{percent}}',
   csv: 'Guardar como CSV',
