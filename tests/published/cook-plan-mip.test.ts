@@ -1,23 +1,15 @@
-import { checkCookPlan, generatedYard, planCooks, type CookPlanProblem } from '@stokehold/scheduling/cook-plan';
+import { checkCookPlan, planCooks } from '@stokehold/scheduling/cook-plan';
 import { afterIterations } from '@stokehold/scheduling/search';
 import highsLoader from 'highs';
 import { expect, it } from 'vitest';
-import { cookPlanAsMip } from './cook-plan-as-mip.js';
+import { cookPlanAsMip, smallYard } from './cook-plan-as-mip.mjs';
 
 // The cook plan against HiGHS, a general library for linear and mixed-integer programmes, on yards of whole-hour steps with people
 // enough. (Its types speak of the CommonJS build; what is imported here is the other.)
 const highs = await (highsLoader as unknown as (typeof highsLoader)['default'])();
 
-const drawn = (seed: number, services: number): CookPlanProblem => {
-  const yard = generatedYard({ pits: 2, cooks: 5, services, seed, hours: 20, stepS: 3600, members: 20 });
-  return {
-    ...yard, crew: yard.crew.map((stretch) => ({ ...stretch, people: 40 })),
-    pits: yard.pits.map((pit) => ({ ...pit, warmUpS: 3600, heats: pit.heats.slice(1) })), cooks: yard.cooks.map((cook) => ({ ...cook, ways: cook.ways.filter(({ tempC }) => tempC > 110) })),
-  };
-};
-
 it.each([1, 2, 3, 4])('a small yard, drawn with seed %d: bound <= the library\'s best <= ours, and ours is it within 2 %', (seed) => {
-  const problem = drawn(seed, seed % 2 === 0 ? 2 : 1);
+  const problem = smallYard(seed);
   const ours = planCooks(problem, { seed: 1, stop: afterIterations(3000) });
   expect(checkCookPlan(problem, ours)).toEqual([]);
   const best = highs.solve(cookPlanAsMip(problem), { time_limit: 40, mip_rel_gap: 0 });
