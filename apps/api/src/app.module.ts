@@ -19,6 +19,7 @@ import { Outbox, PlatformModule } from './platform/index.js';
 import { PracticeModule } from './practice/index.js';
 import { reactionsOf } from './reactions.js';
 import { ReadingsModule } from './readings/index.js';
+import { RecordsModule } from './records/index.js';
 import { ServicesModule } from './services/index.js';
 import { ShiftsModule } from './shifts/index.js';
 import { WeatherModule } from './weather/index.js';
@@ -37,7 +38,7 @@ export interface HouseOptions {
 /** Every capability of the house. */
 const CAPABILITIES = [
   HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, HandoversModule, WoodModule, WoodyardModule, FoodModule, ServicesModule,
-  ReadingsModule, PitsModule, ChecksModule, PlanningModule, CookingModule, LoadingModule, AlarmsModule, GatewaysModule, LinksModule, PracticeModule, MinuteModule, LiveModule,
+  ReadingsModule, PitsModule, ChecksModule, PlanningModule, CookingModule, LoadingModule, AlarmsModule, GatewaysModule, LinksModule, PracticeModule, RecordsModule, MinuteModule, LiveModule,
 ];
 
 @Module({})

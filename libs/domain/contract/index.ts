@@ -50,6 +50,8 @@ export { acknowledgeAlarm, alarmKind, alarmPriority, alarmReport, alarmState, al
 export type { AcknowledgeAlarm, AlarmKind, AlarmReport, AlarmView } from './alarm.js';
 export { LIVE, liveBeat, liveChange, pitView, yardClock, yardState } from './state.js';
 export type { LiveBeat, LiveChange, PitView, YardClock, YardState } from './state.js';
+export { askRecords, correctRecord, MOST_RECORD_DAYS, RECORD_LOGS, recordLog, recordNights, recordsView } from './record.js';
+export type { CorrectRecord, RecordLog, RecordsView } from './record.js';
 export { yardEvent } from './event.js';
 export type { EventKind, EventOf, YardEvent } from './event.js';
 export { routes } from './routes.js';

@@ -73,6 +73,8 @@ export const REFUSALS = {
   'alarm-unknown': 404,
   'alarm-not-shelvable': 409,
   'shelf-too-long': 409,
+  'range-too-long': 409,
+  'line-unknown': 404,
   'database-away': 503,
   'unexpected': 500,
 } as const satisfies Record<string, number>;

@@ -11,6 +11,7 @@ import {
 import { fairnessView } from './fairness.js';
 import { askWhatIf, askWhy, pinWork, whatIfView, whyView } from './plan-answers.js';
 import { assignSource, calibrateProbe, pasteReadings, probesView, readingsPasted, readingsRecorded, recordReadings } from './reading.js';
+import { askRecords, correctRecord, recordNights, recordsView } from './record.js';
 import { route } from './route.js';
 import { addTask, finishTask, handover, handoverNow, planShift, reportBreak, reportPresence, rosterView, shiftView, signHandover } from './shift.js';
 import { yardState } from './state.js';
@@ -113,6 +114,10 @@ export const routes = {
   shelveAlarm: route({ method: 'POST', path: '/alarms/:alarmId/shelve', may: 'record', summary: 'Set an alarm aside for a time', params: z.object({ alarmId: z.uuid() }), body: shelveAlarm, reply: done, refusals: ['alarm-unknown', 'alarm-not-shelvable', 'shelf-too-long', ...key] }),
   unshelveAlarm: route({ method: 'POST', path: '/alarms/:alarmId/unshelve', may: 'record', summary: 'Let a shelved alarm call again', params: z.object({ alarmId: z.uuid() }), body: acknowledgeAlarm, reply: done, refusals: ['alarm-unknown', ...key] }),
   alarmReport: route({ method: 'GET', path: '/alarms/report', may: 'look', summary: 'What the alarms of a night came to, by person and by alarm', query: z.object({ shiftId: shiftId.optional() }), reply: alarmReport, refusals: ['shift-unknown'] }),
+
+  records: route({ method: 'GET', path: '/records', may: 'plan', summary: 'What was kept of a stretch of time, and which published limits it was held to', query: askRecords, reply: recordsView, refusals: ['times-out-of-order', 'range-too-long'] }),
+  recordNights: route({ method: 'GET', path: '/records/nights', may: 'plan', summary: 'The nights of the last two months', reply: recordNights, refusals: [] }),
+  correctRecord: route({ method: 'POST', path: '/records/corrections', may: 'plan', summary: 'Write beside a line of the record what is right; the line stays', body: correctRecord, reply: done, refusals: ['line-unknown', ...key] }),
 
   webhook: route({ method: 'GET', path: '/webhook', may: 'manage', summary: 'Where alarms and due checks are posted', reply: webhookView, refusals: [] }),
   saveWebhook: route({ method: 'POST', path: '/webhook', may: 'manage', summary: 'Post alarms and due checks to an address, or to none', body: saveWebhook, reply: webhookSaved, refusals: key }),

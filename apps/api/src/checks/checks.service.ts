@@ -42,6 +42,7 @@ export class Checks {
         ...checkOf(command),
         id: this.ids.next(),
         personId: actor.person?.id ?? null,
+        deviceId: actor.device.id,
         seenAt: toIso(seenAt),
         deviceSeenAt: fromIso(command.seenAt),
         arrivedAt: deed.now,
@@ -94,13 +95,13 @@ export class Checks {
   /** The check with the wood it took from the cart. */
   private async kept(deed: Deed, told: Check): Promise<CheckView> {
     await this.store.add(deed.em, deed.yardId, { ...told, lotId: null });
-    const { id: checkId, pitId, splits, size, personId, lotId } = told;
-    const put = { pitId, checkId, ...(lotId && { lotId }), at: fromIso(told.seenAt), by: personId };
+    const { id: checkId, pitId, splits, size, personId, deviceId, lotId } = told;
+    const put = { pitId, checkId, ...(lotId && { lotId }), at: fromIso(told.seenAt), by: personId, deviceId };
     // Offcuts that the book knows nothing of are no lack: few count them.
     const burned = size === 'offcut' ? { ...(await this.offcuts.burn(deed, { ...put, pieces: splits })), short: 0 } : await this.wood.burn(deed, { ...put, splits });
     const marks: CheckMark[] = burned.short > 0 ? [...told.marks, 'not-on-cart'] : told.marks;
     await this.store.setWood(deed.em, checkId, { lotId: burned.lotId, marks });
-    const { deviceSeenAt: _device, arrivedAt: _arrived, clockOffsetS: _offset, ...view } = told;
+    const { deviceId: _device, deviceSeenAt: _deviceSeen, arrivedAt: _arrived, clockOffsetS: _offset, ...view } = told;
     return { ...view, lotId: burned.lotId, marks };
   }
 }

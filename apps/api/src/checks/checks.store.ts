@@ -1,12 +1,13 @@
 import { Injectable } from '@nestjs/common';
 import type { CheckMark, CheckView } from '@stokehold/domain/contract';
-import { type EpochS, epochS, fromIso, type LotId, type PersonId, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { type DeviceId, type EpochS, epochS, fromIso, type LotId, type PersonId, type PitId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { type EntityManager, MoreThan } from 'typeorm';
 import { Remembered } from '../platform/index.js';
 import { FireCheckRow } from './fire-check.row.js';
 
-/** A check with all its times. */
+/** A check with all its times and the device it was recorded on. */
 export interface Check extends CheckView {
+  readonly deviceId: DeviceId;
   readonly deviceSeenAt: EpochS;
   readonly arrivedAt: EpochS;
   readonly clockOffsetS: number;

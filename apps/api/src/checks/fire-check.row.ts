@@ -8,6 +8,7 @@ export class FireCheckRow {
   @Column('uuid', { name: 'yard_id' }) yardId: string;
   @Column('uuid', { name: 'pit_id' }) pitId: string;
   @Column('uuid', { name: 'crew_member_id', nullable: true }) crewMemberId: string | null;
+  @Column('uuid', { name: 'device_id', nullable: true }) deviceId: string | null;
   @Column('timestamptz', { name: 'seen_at' }) seenAt: Date;
   @Column('timestamptz', { name: 'device_seen_at' }) deviceSeenAt: Date;
   @Column('timestamptz', { name: 'arrived_at' }) arrivedAt: Date;

@@ -16,12 +16,13 @@ import { CutRow } from './cut.row.js';
 import { FoodEntryRow } from './food-entry.row.js';
 import { FoodLearnedRow } from './food-learned.row.js';
 import { FoodLimitsRow } from './food-limits.row.js';
+import { HeldAgainst } from './held-against.js';
 import { Watch } from './watch.js';
 
 @Module({
   imports: [TypeOrmModule.forFeature([CutRow, FoodEntryRow, FoodLearnedRow, FoodLimitsRow]), FoodModule, PitsModule, ShiftsModule, WeatherModule, YardsModule],
   controllers: [CookingController],
-  providers: [AfterPits, Cooking, CookingCuts, CookingReactions, CookingStore, CooksOnHand, Watch],
-  exports: [Cooking, CookingCuts, CookingReactions, CookingStore, Watch],
+  providers: [AfterPits, Cooking, CookingCuts, CookingReactions, CookingStore, CooksOnHand, HeldAgainst, Watch],
+  exports: [Cooking, CookingCuts, CookingReactions, CookingStore, HeldAgainst, Watch],
 })
 export class CookingModule {}

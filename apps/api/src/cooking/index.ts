@@ -3,4 +3,5 @@ export { CookingModule } from './cooking.module.js';
 export { CookingReactions } from './cooking.reactions.js';
 export { Cooking } from './cooking.service.js';
 export { CookingStore } from './cooking.store.js';
+export { HeldAgainst } from './held-against.js';
 export { Watch } from './watch.js';

@@ -54,8 +54,8 @@ export class Fires {
   }
 
   /** What the chambers were, every five minutes since a time, as measured or believed. */
-  course(em: EntityManager, pitIds: readonly PitId[], since: EpochS): Promise<ChamberSeen[]> {
-    return this.store.course(em, pitIds, since);
+  course(em: EntityManager, pitIds: readonly PitId[], since: EpochS, until?: EpochS): Promise<ChamberSeen[]> {
+    return this.store.course(em, pitIds, since, until);
   }
 
   /** How each burning fire stands, in a few words. */

@@ -191,11 +191,11 @@ export class PitsStore {
   }
 
   /** The chambers every five minutes since a time, oldest first; for what lies in them. */
-  async course(em: EntityManager, pitIds: readonly PitId[], since: EpochS): Promise<ChamberSeen[]> {
+  async course(em: EntityManager, pitIds: readonly PitId[], since: EpochS, until?: EpochS): Promise<ChamberSeen[]> {
     const rows = (await em.query(
       `select distinct on (pit_id, floor(extract(epoch from at) / 300)) pit_id, extract(epoch from at)::float8 as at_s, temp_c, zone_shift_k
-       from fire_estimate where pit_id = any($1) and at >= $2 order by pit_id, floor(extract(epoch from at) / 300), at`,
-      [[...pitIds], toIso(since)],
+       from fire_estimate where pit_id = any($1) and at >= $2 and at <= $3 order by pit_id, floor(extract(epoch from at) / 300), at`,
+      [[...pitIds], toIso(since), until === undefined ? 'infinity' : toIso(until)],
     )) as { pit_id: PitId; at_s: number; temp_c: number; zone_shift_k: number[] | null }[];
     return rows.map((row) => ({ pitId: row.pit_id, at: epochS(row.at_s), tempC: row.temp_c, zoneShiftK: row.zone_shift_k }));
   }

@@ -56,7 +56,7 @@ async function nights(): Promise<void> {
     else {
       await house.database.transaction((em) => house.app.get(Wood).burn(
         { em, yardId: house.yardId, now: house.now, tell: () => undefined } as never,
-        { pitId: some(pits), checkId: null as never, splits: 1 + random.below(2), lotId: some(lots), at: later(house.now, -random.below(5000)), by: null },
+        { pitId: some(pits), checkId: null as never, splits: 1 + random.below(2), lotId: some(lots), at: later(house.now, -random.below(5000)), by: null, deviceId: null },
       ));
     }
   }

@@ -38,7 +38,7 @@ beforeAll(async () => {
   for (const id of [ids.brisket, ids.ribs]) await post('/placements', { cookId: id, lies: [{ pitId: ids.pit, zone: 0, pieces: 3 }] }).expect(201);
   house.now = later(start, 4 * 3600);
   await house.database.transaction((em) =>
-    house.app.get(Wood).burn({ em, yardId: house.yardId, now: house.now, tell: () => undefined } as never, { pitId: ids.pit, checkId: null as never, splits: 8, at: later(start, 3600), by: null }),
+    house.app.get(Wood).burn({ em, yardId: house.yardId, now: house.now, tell: () => undefined } as never, { pitId: ids.pit, checkId: null as never, splits: 8, at: later(start, 3600), by: null, deviceId: null }),
   );
 });
 afterAll(() => house.close());

@@ -31,7 +31,7 @@ export class Offcuts {
       if (pieces - trimmed < splits) refused('cart-empty', `The cart holds ${pieces - trimmed} of ${lot.name} that are not trimmed. Trim fewer, or recount the cart.`, { left: pieces - trimmed });
       const by = actor.person?.id ?? null;
       const came = splits * (cutting.pieces - 1);
-      await this.store.addMoves(deed.em, deed.yardId, [{ lotId, pitId, kind: 'trimmed', stackPieces: 0, cartPieces: came, trimmedPieces: splits * cutting.pieces, at: deed.now, by }]);
+      await this.store.addMoves(deed, actor.device.id, [{ lotId, pitId, kind: 'trimmed', stackPieces: 0, cartPieces: came, trimmedPieces: splits * cutting.pieces, at: deed.now, by }]);
       const left = cutting.offcutM > 0 ? splits : 0;
       await this.offcuts.add(deed.em, deed.yardId, left > 0 ? [{ lotId, pitId, kind: 'trimmed', pieces: left, at: deed.now, by }] : []);
       deed.tell({ kind: 'wood-moved', lotId, pitId });

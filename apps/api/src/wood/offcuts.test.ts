@@ -50,7 +50,7 @@ it('no more is trimmed than lies there untrimmed, and wood that lies across need
 });
 
 it('trimmed splits burn first, and what goes back to the stack is long yet', async () => {
-  await inDeed((deed) => house.app.get(Wood).burn(deed, { pitId, checkId: null as never, splits: 1, lotId: lots.long, at: house.now, by: null }));
+  await inDeed((deed) => house.app.get(Wood).burn(deed, { pitId, checkId: null as never, splits: 1, lotId: lots.long, at: house.now, by: null, deviceId: null }));
   expect(await onCart(lots.long)).toMatchObject({ pieces: 9, trimmed: 3 });
   await post('/wood-moves', { lotId: lots.long, pitId, pieces: 5, way: 'bring-back' }).expect(201);
   expect(await onCart(lots.long)).toMatchObject({ pieces: 4, trimmed: 3 });

@@ -39,7 +39,7 @@ afterAll(() => house.close());
 const burn = (at: EpochS) =>
   house.database.transaction((em) => house.app.get(Wood).burn(
     { em, yardId: house.yardId, now: house.now, tell: () => undefined } as never,
-    { pitId: some(pits), checkId: null as never, splits: 1 + random.below(3), lotId: some(lots), at, by: null },
+    { pitId: some(pits), checkId: null as never, splits: 1 + random.below(3), lotId: some(lots), at, by: null, deviceId: null },
   ));
 
 /** Three days of pulls, bringing back, fires and counts, as they come; what is refused changes nothing. */

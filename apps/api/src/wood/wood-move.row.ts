@@ -17,6 +17,9 @@ export class WoodMoveRow {
   @Column('integer', { name: 'trimmed_pieces', default: 0 }) trimmedPieces: number;
   @Column('timestamptz', { name: 'moved_at' }) movedAt: Date;
   @Column('uuid', { name: 'crew_member_id', nullable: true }) crewMemberId: string | null;
+  @Column('uuid', { name: 'device_id', nullable: true }) deviceId: string | null;
+  /** When the house took it in; what a check burned was moved when the fire was seen. */
+  @Column('timestamptz', { name: 'recorded_at', nullable: true }) recordedAt: Date | null;
   @Column('uuid', { name: 'check_id', nullable: true }) checkId: string | null;
   @Column('text', { nullable: true }) reason: string | null;
 }

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { BuyLot, Done, LotBought, LotRead, MeasureLot, MoveWood, ReadLot, RecountLot, RouteInput, Routes, WoodMoved } from '@stokehold/domain/contract';
-import { type EpochS, fromIso, type LotId, type PersonId, type PitId, type YardId } from '@stokehold/domain/quantity';
+import { type DeviceId, type EpochS, fromIso, type LotId, type PersonId, type PitId, type YardId } from '@stokehold/domain/quantity';
 import { cordsOf, correctionOf, type DeliveryRemark, type Measure, type MeterReading, readMeter, takeIn, trimmedLeft } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, refused } from '../platform/index.js';
@@ -41,7 +41,7 @@ export class Wood {
         ...lot, boughtAt: fromIso(lot.boughtAt), boughtPieces: pieces, cutAt: command.cutAt === undefined ? null : fromIso(command.cutAt),
         splitAt: command.splitAt === undefined ? null : fromIso(command.splitAt), lengthDeviationM: command.lengthDeviationM ?? 0,
       });
-      await this.store.addMoves(deed.em, deed.yardId, [{ lotId: lot.id, pitId: null, kind: 'bought', stackPieces: pieces, cartPieces: 0, at: deed.now, by: actor.person?.id ?? null }]);
+      await this.store.addMoves(deed, actor.device.id, [{ lotId: lot.id, pitId: null, kind: 'bought', stackPieces: pieces, cartPieces: 0, at: deed.now, by: actor.person?.id ?? null }]);
       deed.tell({ kind: 'lot-changed', lotId: lot.id });
       return { done: true, remarks: remarks.map(remarkView) };
     });
@@ -96,7 +96,7 @@ export class Wood {
       }
       const toCart = way === 'pull' ? pieces : -pieces;
       const kind = way === 'pull' ? 'pulled' : 'brought-back';
-      await this.store.addMoves(deed.em, deed.yardId, [{ lotId, pitId, kind, stackPieces: -toCart, cartPieces: toCart, trimmedPieces: trimmedLeft({ pieces: onCart, trimmed }, -toCart, 'taken-away') - trimmed, at: deed.now, by: actor.person?.id ?? null }]);
+      await this.store.addMoves(deed, actor.device.id, [{ lotId, pitId, kind, stackPieces: -toCart, cartPieces: toCart, trimmedPieces: trimmedLeft({ pieces: onCart, trimmed }, -toCart, 'taken-away') - trimmed, at: deed.now, by: actor.person?.id ?? null }]);
       deed.tell({ kind: 'wood-moved', lotId, pitId });
       return { lotId, inStack: lot.inStack - toCart, onCart: onCart + toCart };
     });
@@ -115,7 +115,7 @@ export class Wood {
       }
       const stackPieces = pitId ? 0 : correction.value.pieces;
       const cartPieces = pitId ? correction.value.pieces : 0;
-      await this.store.addMoves(deed.em, deed.yardId, [{ lotId, pitId, kind: 'recounted', stackPieces, cartPieces, trimmedPieces: trimmedLeft({ pieces: onCart, trimmed }, -cartPieces, 'taken-away') - trimmed, at: deed.now, by: actor.person?.id ?? null, reason }]);
+      await this.store.addMoves(deed, actor.device.id, [{ lotId, pitId, kind: 'recounted', stackPieces, cartPieces, trimmedPieces: trimmedLeft({ pieces: onCart, trimmed }, -cartPieces, 'taken-away') - trimmed, at: deed.now, by: actor.person?.id ?? null, reason }]);
       deed.tell({ kind: 'wood-moved', lotId, pitId });
       return { lotId, inStack: lot.inStack + stackPieces, onCart: onCart + cartPieces };
     });
@@ -125,7 +125,7 @@ export class Wood {
    * Takes the splits of a check from the pit's cart: from the lot that was named, else from the one on top, then from the
    * next. What the cart does not hold is not invented: it comes back as `short`.
    */
-  async burn(deed: Deed, put: { pitId: PitId; checkId: string; splits: number; lotId?: LotId; at: EpochS; by: PersonId | null }): Promise<Burned> {
+  async burn(deed: Deed, put: { pitId: PitId; checkId: string; splits: number; lotId?: LotId; at: EpochS; by: PersonId | null; deviceId: DeviceId | null }): Promise<Burned> {
     if (put.splits === 0) return { lotId: put.lotId ?? null, short: 0 };
     const order = (await this.store.carts(deed.em, deed.yardId)).filter(({ pitId }) => pitId === put.pitId).map(({ lotId }) => lotId);
     const held = await this.store.holdCart(deed.em, deed.yardId, put.pitId);
@@ -137,7 +137,7 @@ export class Wood {
       open -= taken;
       return taken > 0 ? [{ lotId, pitId: put.pitId, kind: 'burned', stackPieces: 0, cartPieces: -taken, trimmedPieces: trimmedLeft({ pieces, trimmed }, taken, 'burned') - trimmed, at: put.at, by: put.by, checkId: put.checkId }] : [];
     });
-    await this.store.addMoves(deed.em, deed.yardId, moves);
+    await this.store.addMoves(deed, put.deviceId, moves);
     for (const { lotId } of moves) deed.tell({ kind: 'wood-moved', lotId, pitId: put.pitId });
     return { lotId: inOrder[0]?.lotId ?? put.lotId ?? null, short: open };
   }

@@ -16,8 +16,8 @@ where yard_id = $1 and pit_id = $2 and pieces > 0 order by lot.id for update`;
 /** Entries of the ledger, with the sums of their lots and carts. */
 export const MOVE = `
 with moved as (
-  insert into wood_move (id, yard_id, lot_id, pit_id, kind, stack_pieces, cart_pieces, trimmed_pieces, moved_at, crew_member_id, check_id, reason)
-  select id, $1, lot_id, pit_id, kind, stack_pieces, cart_pieces, trimmed_pieces, moved_at, crew_member_id, check_id, reason
+  insert into wood_move (id, yard_id, lot_id, pit_id, kind, stack_pieces, cart_pieces, trimmed_pieces, moved_at, crew_member_id, check_id, reason, device_id, recorded_at)
+  select id, $1, lot_id, pit_id, kind, stack_pieces, cart_pieces, trimmed_pieces, moved_at, crew_member_id, check_id, reason, $3, $4
   from jsonb_to_recordset($2::jsonb) as told (id uuid, lot_id uuid, pit_id uuid, kind text, stack_pieces int, cart_pieces int, trimmed_pieces int, moved_at timestamptz, crew_member_id uuid, check_id uuid, reason text)
   returning lot_id, pit_id, kind, stack_pieces, cart_pieces, trimmed_pieces, moved_at
 ), of_lot as (

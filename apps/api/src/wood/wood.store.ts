@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import type { LotId, PersonId, PitId, YardId } from '@stokehold/domain/quantity';
+import type { DeviceId, LotId, PersonId, PitId, YardId } from '@stokehold/domain/quantity';
 import { type DryBasis, dryBasis, type EpochS, toIso } from '@stokehold/domain/quantity';
 import type { BurnedWood } from '@stokehold/domain/cost';
 import type { Piece } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
-import { Ids, Remembered } from '../platform/index.js';
+import { type Deed, Ids, Remembered } from '../platform/index.js';
 import { LotReadingRow } from './lot-reading.row.js';
 import { LotRow } from './lot.row.js';
 import type { WoodMoveKind } from './wood-move.row.js';
@@ -123,13 +123,13 @@ export class WoodStore {
   }
 
   /** Writes moves into the ledger, and what they change of stack and carts. */
-  async addMoves(em: EntityManager, yardId: YardId, moves: readonly WoodMove[]): Promise<void> {
+  async addMoves({ em, yardId, now }: Pick<Deed, 'em' | 'yardId' | 'now'>, deviceId: DeviceId | null, moves: readonly WoodMove[]): Promise<void> {
     if (moves.length === 0) return;
     this.forget(em);
     const told = moves.map(({ lotId, pitId, kind, stackPieces, cartPieces, trimmedPieces, at, by, checkId, reason }) => ({
       id: this.ids.next(), lot_id: lotId, pit_id: pitId, kind, stack_pieces: stackPieces, cart_pieces: cartPieces, trimmed_pieces: trimmedPieces ?? 0, moved_at: toIso(at), crew_member_id: by, check_id: checkId, reason,
     }));
-    await em.query(MOVE, [yardId, JSON.stringify(told)]);
+    await em.query(MOVE, [yardId, JSON.stringify(told), deviceId, toIso(now)]);
   }
 
   /**

@@ -79,7 +79,7 @@ it('splits are taken from the lot on top of the cart, then from the next, and wh
   expect(await wood.topOfCart(house.database.manager, house.yardId, pitId)).toMatchObject({ id: ash, onCart: 13 });
   const burn = (splits: number) =>
     house.database.transaction((em) =>
-      wood.burn({ em, yardId: house.yardId, now: house.now, tell: () => undefined } as never, { pitId, checkId: null as never, splits, at: house.now, by: null }),
+      wood.burn({ em, yardId: house.yardId, now: house.now, tell: () => undefined } as never, { pitId, checkId: null as never, splits, at: house.now, by: null, deviceId: null }),
     );
   expect(await burn(4)).toEqual({ lotId: ash, short: 0 }); // three of ash, one of oak
   expect(await stock(ash)).toMatchObject({ onCarts: 0, burned: 3 });

@@ -70,6 +70,8 @@ const refusals = {
   'refusal.alarm-unknown': 'This alarm is not known.',
   'refusal.alarm-not-shelvable': 'This alarm is never set aside. Do what it asks for.',
   'refusal.shelf-too-long': 'This alarm is set aside for {{minutes}} minutes at most.',
+  'refusal.range-too-long': 'That is too much at once. Take a shorter stretch, at most {{days}} days.',
+  'refusal.line-unknown': 'This line is not in the record of this yard. Open the page again.',
   'refusal.database-away': 'The server cannot reach its records just now. Try again in a moment.',
   'refusal.unexpected': 'Something went wrong in the server. Try again; if it stays, tell the manager.',
 } as const satisfies Record<`refusal.${RefusalCode}`, string>;

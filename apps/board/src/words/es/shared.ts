@@ -70,6 +70,8 @@ export const shared: WordsLike<typeof en> = {
   'refusal.alarm-unknown': 'Esta alarma no se conoce.',
   'refusal.alarm-not-shelvable': 'Esta alarma no se pausa nunca. Haga lo que pide.',
   'refusal.shelf-too-long': 'Esta alarma se pausa {{minutes}} minutos como máximo.',
+  'refusal.range-too-long': 'Es demasiado de una vez. Tome un tramo más corto, de {{days}} días como máximo.',
+  'refusal.line-unknown': 'Esta línea no está en el registro de este patio. Abra la página de nuevo.',
   'refusal.database-away': 'El servidor no alcanza sus registros en este momento. Intente otra vez en un momento.',
   'refusal.unexpected': 'Algo salió mal en el servidor. Intente otra vez; si sigue, avise al gerente.',
   'rule.skill': 'No sabe hacerlo.',
