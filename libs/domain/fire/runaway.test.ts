@@ -27,9 +27,22 @@ describe('a temperature that runs away', () => {
     expect(Math.abs((found?.riseKPerMin ?? 0) * 1.8 - 30)).toBeLessThan(4);
   });
   it('is not called by a probe that leaps, by one that went silent, or by no probe', () => {
-    const leap = rising(0).map((one, nth) => (nth > 12 ? { ...one, tempC: one.tempC + 110 } : one));
-    expect(runningAway({ fireEnd: leap, stackEnd: [], now: NOW })).toBeUndefined();
+    for (const leapK of [16, 25, 110]) for (let from = 1; from < 19; from++) {
+      const leap = rising(0).map((one, nth) => (nth >= from ? { ...one, tempC: one.tempC + leapK } : one));
+      expect(runningAway({ fireEnd: leap, stackEnd: [], now: NOW })).toBeUndefined();
+    }
     expect(runningAway({ fireEnd: rising(60), stackEnd: [], now: epochS(NOW + 300) })).toBeUndefined();
     expect(runningAway({ fireEnd: [], stackEnd: [{ takenAt: NOW, tempC: Number.NaN }], now: NOW })).toBeUndefined();
+  });
+  it('is not called by a lone spike, at the moment that it is the newest reading nor after', () => {
+    for (const spikeK of [10, 20, 35]) {
+      for (let back = 0; back < 19; back++) {
+        const spiked = rising(0).map((one, nth, all) => (nth === all.length - 1 - back ? { ...one, tempC: one.tempC + spikeK } : one));
+        expect(runningAway({ fireEnd: spiked, stackEnd: [], now: NOW })).toBeUndefined();
+      }
+    }
+  });
+  it('is called one reading later where every reading leaps, as under burning grease of 90 kW', () => {
+    expect(runningAway({ fireEnd: rising(250, 1), stackEnd: [], now: NOW })).toMatchObject({ code: 'running-away', end: 'fire-end' });
   });
 });

@@ -15,8 +15,10 @@ const FAST_S = 60;
 const STEADY_S = 120;
 /** Beside the span, a reading may be so much older. */
 const SLACK_S = 20;
-/** A probe that leaps further between two readings fails or was moved: grease heats a chamber, it does not leap. Source: our fit. */
-const LEAP_K = 40;
+/** Where one step carries more of a rise than this, a probe came back to itself or was moved: grease heats a chamber, it does not leap. Source: our own choice. */
+const LEAP_FRAC = 0.75;
+/** A lone reading that leaps so far and comes back is a spike; whether the newest will come back only the next one tells. Source: our own choice. */
+const SPIKE_K = 8;
 /** Older readings than this say nothing of now. */
 const FRESH_S = 90;
 /** A jump counts only when this many readings carry it. */
@@ -24,7 +26,8 @@ const LEAST_READINGS = 3;
 
 /**
  * Whether a pit's temperature runs away as no fed fire makes it: grease may burn. Reads the probes as they come, before the
- * estimator's gate, which would throw such readings out. One leap between two readings is a failing probe, not a fire.
+ * estimator's gate, which would throw such readings out. One leap between two readings is a failing probe, not a fire, and a lone
+ * reading is nothing.
  *
  * @param told.fireEnd, told.stackEnd  raw readings of the last minutes, in order of time; either may be empty
  * @returns the faster end, or undefined
@@ -42,16 +45,28 @@ export function runningAway(told: {
 }
 
 function riseOf(readings: readonly RawReading[], now: EpochS): number | undefined {
-  const sound = readings.filter(({ tempC, takenAt }) => Number.isFinite(tempC) && takenAt <= now);
+  const sound = withoutSpikes(readings.filter(({ tempC, takenAt }) => Number.isFinite(tempC) && takenAt <= now));
   const last = sound[sound.length - 1];
   if (last === undefined || now - last.takenAt > FRESH_S) return undefined;
   for (const [spanS, limit] of [[FAST_S, FAST_K_PER_MIN], [STEADY_S, STEADY_K_PER_MIN]] as const) {
     const within = sound.filter(({ takenAt }) => last.takenAt - takenAt <= spanS + SLACK_S);
     const first = within[0];
     if (first === undefined || within.length < LEAST_READINGS || last.takenAt - first.takenAt < spanS - SLACK_S) continue;
-    if (within.some((one, nth) => nth > 0 && Math.abs(one.tempC - within[nth - 1]!.tempC) > LEAP_K)) continue;
-    const rise = ((last.tempC - first.tempC) * 60) / (last.takenAt - first.takenAt);
-    if (rise > limit) return rise;
+    const riseK = last.tempC - first.tempC;
+    if (within.some((one, nth) => nth > 0 && one.tempC - within[nth - 1]!.tempC > LEAP_FRAC * riseK)) continue;
+    const risesKPerMin = (riseK * 60) / (last.takenAt - first.takenAt);
+    if (risesKPerMin > limit) return risesKPerMin;
   }
   return undefined;
+}
+
+/** Leaves out what leapt from the reading before it and was not held by the one after. */
+function withoutSpikes(readings: readonly RawReading[]): readonly RawReading[] {
+  return readings.filter(({ tempC }, nth) => {
+    const before = readings[nth - 1];
+    const leapK = before === undefined ? 0 : tempC - before.tempC;
+    if (Math.abs(leapK) <= SPIKE_K) return true;
+    const after = readings[nth + 1];
+    return after !== undefined && (after.tempC - tempC) / leapK > -0.5;
+  });
 }

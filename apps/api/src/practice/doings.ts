@@ -4,6 +4,7 @@ import { pencilRule, type TruthSeen } from '@stokehold/domain/fire';
 import { type CookId, type EpochS, fromIso, later, type LotId, MINUTE_S, type PitId, type RandomStream, type TaskId, toIso } from '@stokehold/domain/quantity';
 import { liesAcross } from '@stokehold/domain/wood';
 import { DataSource } from 'typeorm';
+import { Alarms } from '../alarms/index.js';
 import { Checks } from '../checks/index.js';
 import { Food } from '../food/index.js';
 import { Fires } from '../pits/index.js';
@@ -62,6 +63,7 @@ export class PracticeDoings {
   constructor(
     private readonly database: DataSource,
     private readonly ids: Ids,
+    private readonly alarms: Alarms,
     private readonly checks: Checks,
     private readonly fires: Fires,
     private readonly shifts: Shifts,
@@ -83,6 +85,10 @@ export class PracticeDoings {
         const running = await this.shifts.running(this.database.manager, hand.actor.yardId, now);
         const taken = running?.people.find(({ id }) => id === hand.id)?.breaks.find(({ id }) => id === breakId);
         return taken?.lengthS ?? 0;
+      },
+      takeNote: async (hand, alarmId) => {
+        await this.alarms.acknowledge(hand.actor, { key: this.ids.next(), alarmId });
+        await night.settle();
       },
     };
   }

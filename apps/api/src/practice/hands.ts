@@ -16,6 +16,9 @@ export interface Hand {
   workedS: number;
   walkedS: number;
   readonly breaksBegun: Set<string>;
+  restsUntil: EpochS;
+  /** What calls this person, and since when they hear it. */
+  hears: ReadonlyMap<string, EpochS>;
   /** The practice moves this hand right now: what comes in under its name is its own. */
   acting: boolean;
   /** Somebody at a real device has taken this person's part. */
@@ -27,22 +30,38 @@ interface Errand {
   readonly arrivesAt: EpochS;
 }
 
+/** An alarm that calls somebody, or one that is over and that nobody took note of. */
+export interface Call {
+  readonly alarmId: string;
+  readonly people: readonly PersonId[];
+  readonly presses: boolean;
+  readonly isOver: boolean;
+}
+
 /** What a hand can do once it has arrived; each says how long it takes. */
 export interface Doings {
   check(hand: Hand, pitId: PitId, now: EpochS): Promise<number>;
   task(hand: Hand, task: TaskView, now: EpochS): Promise<number>;
   break(hand: Hand, breakId: string, now: EpochS): Promise<number>;
+  /** Takes note of an alarm on the phone. */
+  takeNote(hand: Hand, alarmId: string): Promise<void>;
 }
 /** What a hand knows of the night: the plan on the wall, the tasks, and how far it is. */
 export interface NightSeen {
   plan(): Promise<PlanView | null>;
   tasks(): Promise<readonly TaskView[]>;
+  calls(): Promise<readonly Call[]>;
   /** Whether somebody reported that this person is away, or comes later. */
   isAway(personId: PersonId, now: EpochS): Promise<boolean>;
   walkS(from: Place, to: Place): number;
 }
 
-/** A crew that follows the plan: each goes when it is time to go, does what there is to do, and looks at the wall again. */
+/** So long after the phone rings it is in a free hand; after this, whatever the hands held is put down; what is over waits. Common practice, no source. */
+const REACH_S = MINUTE_S;
+const PUT_DOWN_S = 3 * MINUTE_S;
+const OVER_WAITS_S = 10 * MINUTE_S;
+
+/** A crew that follows the plan: each goes when it is time to go, does what there is to do, takes note of what calls, and looks at the wall again. */
 export class PracticeCrew {
   constructor(
     readonly hands: readonly Hand[],
@@ -59,8 +78,20 @@ export class PracticeCrew {
         hand.errand = undefined;
         continue;
       }
+      await this.heed(hand, now);
       if (hand.errand && hand.errand.arrivesAt <= now) await this.arrive(hand, now);
       if (!hand.errand && hand.busyUntil <= now) await this.setOut(hand, now);
+    }
+  }
+
+  /** Takes note of what calls this hand; on a break only of what presses. */
+  private async heed(hand: Hand, now: EpochS): Promise<void> {
+    const mine = (await this.night.calls()).filter(({ people }) => people.includes(hand.id));
+    hand.hears = new Map(mine.map(({ alarmId }) => [alarmId, hand.hears.get(alarmId) ?? now]));
+    for (const { alarmId, presses, isOver } of mine) {
+      const waitsS = isOver ? OVER_WAITS_S : hand.busyUntil <= now ? REACH_S : PUT_DOWN_S;
+      if ((now < hand.restsUntil && !presses) || now - hand.hears.get(alarmId)! < waitsS) continue;
+      await this.doings.takeNote(hand, alarmId);
     }
   }
 
@@ -91,7 +122,8 @@ export class PracticeCrew {
     hand.acting = true;
     const lengthS = await this.doIt(hand, work, now).finally(() => (hand.acting = false));
     hand.busyUntil = later(now, lengthS);
-    if (work.kind !== 'break') hand.workedS += lengthS;
+    if (work.kind === 'break') hand.restsUntil = hand.busyUntil;
+    else hand.workedS += lengthS;
   }
 
   private async doIt(hand: Hand, work: Assignment['work'], now: EpochS): Promise<number> {

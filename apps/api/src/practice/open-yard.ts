@@ -31,6 +31,8 @@ export interface OpenedYard {
   readonly hands: readonly Hand[];
   readonly lead: Actor;
   readonly gateway: Actor;
+  /** What the gateway signs with. */
+  readonly gatewayToken: string;
   readonly loadings: ReadonlyMap<TaskId, Loading>;
   readonly trueMoistures: ReadonlyMap<LotId, number>;
   walkS(from: Place, to: Place): number;
@@ -68,7 +70,7 @@ export class PracticeYards {
     const wallAt = (time: string) => nextWallTime(later(startsAt, -HOUR_S), time, timeZone);
     this.clock.giveOwnTime(yardId, ownTime(startsAt));
     await this.yards.create(this.database.manager, { id: yardId, settings: sample.yard, practice: true });
-    const { hands, lead, gateway } = await this.people(sample, yardId, wallAt);
+    const { hands, lead, gateway, gatewayToken } = await this.people(sample, yardId, wallAt);
     const pits = await this.pits(sample, lead);
     const lots = await this.lots(sample, lead, pits, startsAt);
     const endsAt = wallAt(sample.shift.to);
@@ -79,7 +81,7 @@ export class PracticeYards {
     const table = walkTableS(places, sample.yard.walkSpeedMPerS);
     const rowOf = (place: Place) => (place === 'wood' ? pits.length : pits.findIndex(({ id }) => id === place));
     return {
-      yardId, name: sample.yard.name, startsAt, endsAt, pits, hands, lead, gateway, loadings, trueMoistures: lots,
+      yardId, name: sample.yard.name, startsAt, endsAt, pits, hands, lead, gateway, gatewayToken, loadings, trueMoistures: lots,
       walkS: (from, to) => table[rowOf(from)]?.[rowOf(to)] ?? 0,
       breaksOf: (personId) => sample.people.find(({ name }) => name === hands.find(({ id }) => id === personId)?.name)?.breaks.length ?? 0,
     };
@@ -97,12 +99,12 @@ export class PracticeYards {
       const lateS = sample.truth.late?.person === name ? sample.truth.late.minutes * MINUTE_S : 0;
       hands.push({
         actor: { yardId, device, person: { id, name, role, language } }, id, name, comesAt: later(wallAt(from), lateS), goesAt: wallAt(to),
-        place: 'wood', busyUntil: 0 as EpochS, errand: undefined, workedS: 0, walkedS: 0, breaksBegun: new Set(), acting: false, playedByHand: false,
+        place: 'wood', busyUntil: 0 as EpochS, errand: undefined, workedS: 0, walkedS: 0, breaksBegun: new Set(), restsUntil: 0 as EpochS, hears: new Map(), acting: false, playedByHand: false,
       });
     }
     const lead = hands.find(({ actor }) => actor.person?.role !== 'crew')?.actor;
     if (!lead) throw new Error('The sample needs a lead or a manager among its people.');
-    return { hands, lead, gateway: { yardId, device: { id: sending.deviceId, kind: 'gateway' as const, name: 'Practice probes' } } };
+    return { hands, lead, gateway: { yardId, device: { id: sending.deviceId, kind: 'gateway' as const, name: 'Practice probes' } }, gatewayToken: sending.token };
   }
 
   /** What a command caused is there before the next one, so that the same file gives the same night. */

@@ -1,5 +1,5 @@
-import { type CookView, MOST_READINGS, type PitSettings, type PlanView, type TaskView } from '@stokehold/domain/contract';
-import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PersonId, type PitId, randomStream, type RandomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
+import type { AlarmView, CookView, PlanView, TaskView } from '@stokehold/domain/contract';
+import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PersonId, type PitId, randomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
 import { presenceAt, type RunningShift } from '@stokehold/domain/shift';
 import { pieceOfSize, USUAL_SPLIT, wetMassKg } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
@@ -17,9 +17,10 @@ import type { WoodStore } from '../wood/index.js';
 import type { PracticeDoings } from './doings.js';
 import { FansHeld, type FansReport } from './fans-held.js';
 import { FoodTruth, NOTE_EVERY_S } from './food-truth.js';
-import { type Hand, PracticeCrew } from './hands.js';
+import { type Call, type Hand, PracticeCrew } from './hands.js';
+import { NightProbes } from './night-probes.js';
 import type { OpenedYard } from './open-yard.js';
-import { FaultyProbes, type ProbeFault } from './probe-faults.js';
+import type { ProbeFault } from './probe-faults.js';
 import { probesReport, type ProbesReport } from './probes-report.js';
 import type { NightTruth, Sky } from './truth.js';
 
@@ -44,9 +45,6 @@ export interface Through {
   readonly doings: PracticeDoings;
 }
 
-const READ_EVERY_S = 2 * MINUTE_S;
-/** Probes that may fail are read as a gateway reads them. */
-const READ_FAULTY_EVERY_S = 10;
 const WEATHER_EVERY_S = HOUR_S;
 /** A wind so much other than the one told last is told within minutes: everybody in the yard feels it, m/s. */
 const FELT_M_PER_S = 3;
@@ -56,27 +54,20 @@ const READ_FOOD_EVERY_S = 20 * MINUTE_S;
 /** So often the fans on the wall are held against what would come; each for so long. */
 const HOLD_FANS_EVERY_S = 20 * MINUTE_S;
 const HOLD_FANS_S = 90 * MINUTE_S;
-/** A probe's noise and its lasting error, K. */
-const PROBE_SD_K = 0.8;
-const PROBE_BIAS_SD_K = 1;
 
 /** One simulated night, minute by minute, through the real commands. Its clock stands where the last minute put it. */
 export class PracticeNight {
   readonly crew: PracticeCrew;
-  private readonly biases: ReadonlyMap<string, number>;
-  private readonly noise: RandomStream;
+  private readonly probes: NightProbes;
   private plan: PlanView | null | undefined;
   private tasks: readonly TaskView[] | undefined;
   private shift: RunningShift | undefined;
   private loads: ReadonlyMap<PitId, number> | undefined;
   private toldSky: Sky | undefined;
   private cooks: readonly CookView[] | undefined;
+  private calls: readonly Call[] | undefined;
   private readonly food: FoodTruth;
   private readonly fans = new FansHeld();
-  private readonly faulty: FaultyProbes | undefined;
-  /** Where the chambers truly were, and the zones a minute ago. */
-  private readonly course = new Map<PitId, Map<EpochS, number>>();
-  private readonly zonesBefore = new Map<PitId, readonly number[]>();
 
   constructor(
     readonly yard: OpenedYard,
@@ -87,15 +78,14 @@ export class PracticeNight {
     private readonly time: { at: EpochS },
     faults: readonly ProbeFault[] = [],
   ) {
-    this.faulty = faults.length > 0 ? new FaultyProbes(faults) : undefined;
-    this.noise = randomStream(seedFrom(seed, 'probes'));
+    this.probes = new NightProbes({ pits: yard.pits, truth, seed, faults, send: (readings) => house.readings.record(yard.gateway, { key: house.ids.next(), readings: [...readings] }) });
     this.food = new FoodTruth(seed);
-    this.biases = new Map(yard.pits.flatMap(({ probes }) => probes.map(({ id }) => [id, PROBE_BIAS_SD_K * this.noise.normal()])));
     const random = randomStream(seedFrom(seed, 'crew'));
     const doings = house.doings.on({ truth, pits: yard.pits, random, settle: () => this.settle(), loadings: yard.loadings });
     this.crew = new PracticeCrew(yard.hands, doings, {
       plan: async () => (this.plan ??= await house.plans.view(house.em, yard.yardId)),
       tasks: async () => (this.tasks ??= await house.tasks.view(house.em, yard.yardId, this.at)),
+      calls: async () => (this.calls ??= callsOf(await house.alarms.view(house.em, yard.yardId), yard.lead)),
       isAway: (personId, now) => this.isAway(personId, now),
       walkS: (from, to) => yard.walkS(from, to),
     }, random);
@@ -119,10 +109,7 @@ export class PracticeNight {
     this.time.at = to;
     if (this.isWeatherWorthTelling(to)) await this.sayWeather(lead);
     await this.crew.minute(to);
-    this.noteCourse();
-    if (this.faulty) await this.readFaulty(gateway, this.faulty);
-    else if (to % READ_EVERY_S === 0) await this.read(gateway);
-    for (const { id } of this.yard.pits) this.zonesBefore.set(id, this.truth.seen(id)?.zoneTempC ?? []);
+    await this.probes.minute(to);
     if (to % NOTE_EVERY_S === 0) await this.readFood(gateway);
     await this.house.outbox.carryOut(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
     await this.house.watch.idle(yardId);
@@ -141,6 +128,7 @@ export class PracticeNight {
     if (event.kind === 'plan-repaired') this.plan = undefined;
     if (event.kind === 'task-added' || event.kind === 'task-finished' || event.kind === 'shift-planned') this.tasks = undefined;
     if (event.kind === 'presence-reported' || event.kind === 'shift-planned') this.shift = undefined;
+    if (event.kind === 'alarm-changed') this.calls = undefined;
     if (event.kind === 'cook-changed') this.loads = this.cooks = undefined;
     if (event.kind === 'check-recorded') await this.layOn(event.pitId, event.checkId);
   }
@@ -166,44 +154,11 @@ export class PracticeNight {
     return dryBasis(this.yard.trueMoistures.get(lotId) ?? recorded);
   }
 
-  private async read(gateway: Actor): Promise<void> {
-    const readings = this.yard.pits.flatMap((pit) => {
-      const seen = this.truth.seen(pit.id);
-      return seen ? pit.probes.map((probe) => ({ probeId: probe.id, takenAt: toIso(this.at), tempC: this.shown(pit, probe, seen.zoneTempC) })) : [];
-    });
-    if (readings.length === 0) return;
-    await this.house.readings.record(gateway, { key: this.house.ids.next(), readings });
-  }
-
-  /** Six readings a probe and minute, between where its zone was a minute ago and where it is, in one message. */
-  private async readFaulty(gateway: Actor, faulty: FaultyProbes): Promise<void> {
-    const { ambientTempC } = this.truth.sky();
-    const readings = this.yard.pits.flatMap((pit) => {
-      const [now, before] = [this.truth.seen(pit.id)?.zoneTempC, this.zonesBefore.get(pit.id)];
-      if (!now || !before || before.length === 0) return [];
-      return Array.from({ length: MINUTE_S / READ_FAULTY_EVERY_S }, (_, nth) => READ_FAULTY_EVERY_S * (nth + 1)).flatMap((s) => {
-        const at = later(this.at, s - MINUTE_S);
-        const between = now.map((tempC, zone) => (before[zone] ?? tempC) + ((tempC - (before[zone] ?? tempC)) * s) / MINUTE_S);
-        return pit.probes.map((probe) => ({ probeId: probe.id, takenAt: toIso(at), ...faulty.shown(probe.id, at, this.shown(pit, probe, between), ambientTempC) }));
-      });
-    });
-    for (let nth = 0; nth < readings.length; nth += MOST_READINGS) await this.house.readings.record(gateway, { key: this.house.ids.next(), readings: readings.slice(nth, nth + MOST_READINGS) });
-  }
-
   /** The fans as the wall shows them now, each beside its fire left alone. */
   private async holdFans(): Promise<void> {
     for (const { pitId, fire } of await this.house.fires.view(this.house.em, this.yard.yardId, this.at)) {
       const came = fire && this.truth.leaveAlone(pitId, HOLD_FANS_S);
       if (came) this.fans.note(fire.forecast, came);
-    }
-  }
-
-  private noteCourse(): void {
-    for (const { id, probes, zones } of this.yard.pits) {
-      const temps = this.truth.seen(id)?.zoneTempC;
-      if (!temps || probes.length === 0) continue;
-      const mean = probes.reduce((sum, { zone }) => sum + (temps[Math.min(zone, zones.length - 1)] ?? 0), 0) / probes.length;
-      this.course.set(id, (this.course.get(id) ?? new Map<EpochS, number>()).set(this.at, mean));
     }
   }
 
@@ -216,11 +171,6 @@ export class PracticeNight {
     if (this.at % READ_FOOD_EVERY_S !== 0) return;
     const entries = this.food.shown(this.cooks, this.at).map(({ cookId, tempC }) => ({ kind: 'reading' as const, cookId, at: toIso(this.at), stage: 'cooking' as const, tempC }));
     if (entries.length > 0) await cooking.record(gateway, { key: ids.next(), entries });
-  }
-
-  private shown(pit: PitSettings, probe: PitSettings['probes'][number], zoneTempC: readonly number[]): number {
-    const tempC = zoneTempC[Math.min(probe.zone, pit.zones.length - 1)] ?? 0;
-    return Math.round((tempC + (this.biases.get(probe.id) ?? 0) + PROBE_SD_K * this.noise.normal()) * 10) / 10;
   }
 
   private isWeatherWorthTelling(now: EpochS): boolean {
@@ -274,16 +224,25 @@ export class PracticeNight {
       breaksKept: hand.breaksBegun.size,
       breaksDue: this.yard.breaksOf(hand.id),
     }));
-    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...this.fans.report(), ...(await this.probes()) };
+    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...this.fans.report(), ...(await this.probesAndAlarms()) };
   }
 
-  private async probes(): Promise<ProbesReport> {
+  private async probesAndAlarms(): Promise<ProbesReport> {
     const { yardId, pits, startsAt } = this.yard;
-    const told = await Promise.all((this.faulty?.faults ?? []).map(async (fault) => ({ fault, ...(await this.house.readings.doubted(this.house.em, fault.probeId, fault)) })));
+    const told = await Promise.all(this.probes.faults.map(async (fault) => ({ fault, ...(await this.house.readings.doubted(this.house.em, fault.probeId, fault)) })));
     const called = await this.house.alarms.called(this.house.em, yardId, startsAt, this.at);
     const nameOf = (id: string) => this.crew.hands.find((hand) => hand.id === id)?.name ?? '';
-    return probesReport({ pits, told, called, course: this.course, from: startsAt, until: this.at, nameOf });
+    return probesReport({ pits, told, called, course: this.probes.course, from: startsAt, until: this.at, nameOf });
   }
+}
+
+/** What calls, and whom; what is over and was not taken note of is for the lead. */
+function callsOf(alarms: readonly AlarmView[], lead: Actor): Call[] {
+  return alarms.flatMap(({ id, state, priority, told }): Call[] => {
+    const isOver = state === 'returned-unacknowledged';
+    const people = isOver ? (lead.person ? [lead.person.id] : []) : (told?.people ?? []);
+    return people.length > 0 ? [{ alarmId: id, people, presses: priority === 'critical' || priority === 'high', isOver }] : [];
+  });
 }
 
 const tenths = (value: number) => Math.round(value * 10) / 10;
