@@ -40,7 +40,7 @@ function inTheNight() {
   const carts = first.flatMap((load) => load.wood.map((wood) => ({ id: `cart ${load.pitId} ${wood.pileId}`, lotId: wood.lotId, place: load.pitId, cartOf: load.pitId, pieces: Math.floor(wood.pieces / 2) }))).filter(({ pieces }) => pieces > 0);
   const taken = (id) => first.flatMap(({ wood }) => wood).filter((wood) => wood.pileId === id).reduce((sum, { pieces }) => sum + pieces, 0);
   const now = { ...problem, from, pits, piles: [...problem.piles.map((pile) => ({ ...pile, pieces: pile.pieces - taken(pile.id) })), ...carts] };
-  const before = { toHaul: plan.loads.filter((load) => load.from >= from), needJ: new Map(problem.pits.map((pit) => [pit.id, pit.hours.slice(4).reduce((sum, { needJ }) => sum + needJ, 0)])), missingJ: new Map() };
+  const before = { toHaul: plan.loads.filter((load) => load.from >= from), needJ: new Map(problem.pits.map((pit) => [pit.id, pit.hours.slice(4).reduce((sum, { needJ }) => sum + needJ, 0)])), missingJ: new Map(), wishes: new Map() };
   const { value, ms } = timed(() => repullWood(now, before, { seed: 1, stop: afterIterations(ITERATIONS) }));
   return { what: 'one of 12 pits burns 30 % more', ms: Math.round(ms), 'gap %': Number((100 * value.plan.gapFrac).toFixed(2)), hauls: value.plan.hauls.length, 'pits told otherwise': new Set(value.changes.map(({ pitId }) => pitId)).size, 'short MJ': Math.round(value.plan.worth.shortJ / 1e6), 'loads kept': value.kept.length };
 }

@@ -38,7 +38,7 @@ export const reactionsOf = ({ alarms, pits, checks, cooking, planning, woodyard 
   'weather-recorded': [],
   'lot-changed': [],
   'wood-moved': [],
-  'cook-changed': [(event, deed) => cooking.onCook(event, deed)],
+  'cook-changed': [(event, deed) => cooking.onCook(event, deed), (event, deed) => woodyard.onCook(event, deed)],
   'food-recorded': [(event, deed) => cooking.onRecorded(event, deed)],
   'food-judged': [(event, deed) => alarms.onFoodJudged(event, deed)],
   'service-changed': [],

@@ -1,9 +1,13 @@
 import { z } from 'zod';
-import { commandKey, cookId, costCents, instant, pitId, sentAt, serviceId, shortText } from './field.js';
+import { commandKey, cookId, costCents, frac, instant, pitId, sentAt, serviceId, shortText } from './field.js';
+import { species } from './wood.js';
 
 /** The silhouette that stands for a cut on every screen. */
 export const cutShape = z.enum(['slab', 'round', 'ribs', 'bird', 'link']);
 export type CutShape = z.infer<typeof cutShape>;
+
+/** Of the heat of a cook's fire, so much from one species, until the food is wrapped. */
+export const speciesWish = z.strictObject({ species, leastFrac: frac, mostFrac: frac });
 
 /** Pieces of one cut that go on a pit together. */
 export const cookSettings = z.strictObject({
@@ -15,6 +19,8 @@ export const cookSettings = z.strictObject({
   serviceId: serviceId.nullable(),
   /** When it should come off, as the kitchen plans it. */
   comesOffAt: instant.nullable(),
+  /** The kitchen's wish of wood; empty takes any. */
+  mix: z.array(speciesWish).max(6).default([]),
 });
 export type CookSettings = z.infer<typeof cookSettings>;
 export const saveCook = z.strictObject({ key: commandKey, cook: cookSettings });

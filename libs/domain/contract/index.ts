@@ -34,7 +34,7 @@ export type {
 } from './wood.js';
 export { afterPitView, askAfterPit, askCookWhatIf, cookCourse, cookWhatIf, cutSettings, findingView, foodEntryView, foodLimits, foodRecorded, foodStage, limitName, readingVerdict, recordFood, remedy, saveCut, saveFoodLimits } from './cooking.js';
 export type { AfterPitView, AskAfterPit, CookCourse, CookWhatIf, CutSettings, FindingView, FoodEntry, FoodEntryView, FoodLimits, FoodStage, RecordFood, SaveCut, SaveFoodLimits } from './cooking.js';
-export { cookForecast, cookSettings, cookView, cutShape, placeCook, saveCook, saveService, serviceCost, serviceSettings, takeOff } from './food.js';
+export { cookForecast, cookSettings, cookView, cutShape, placeCook, saveCook, saveService, serviceCost, serviceSettings, speciesWish, takeOff } from './food.js';
 export type { CookForecast, CookSettings, CostCause, CookView, CutShape, PitAgainst, PlaceCook, SaveCook, SaveService, ServiceCost, ServiceSettings, TakeOff } from './food.js';
 export { cookHelp, cookPlanView, cookReason, cookSupposed, loadingView, moveWeighed, pitLoadingView, placingReason, setAsideCode, setAsideView, supposeCook, weighMove } from './loading.js';
 export type { CookPlanView, CookSupposed, LoadingView, MoveWeighed, PitLoadingView, SetAsideView, SupposeCook, WeighMove } from './loading.js';

@@ -60,6 +60,7 @@ export const REFUSALS = {
   'light-outside-shift': 409,
   'break-unknown': 404,
   'times-out-of-order': 409,
+  'mix-impossible': 409,
   'pieces-more-than-cook': 409,
   'zone-unknown': 409,
   'zone-in-use': 409,

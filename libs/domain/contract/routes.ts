@@ -86,7 +86,7 @@ export const routes = {
   saveClimate: route({ method: 'POST', path: '/climate', may: 'plan', summary: 'Say what the climate of the stack is', body: saveClimate, reply: done, refusals: key }),
   makePull: route({ method: 'POST', path: '/pulls', may: 'plan', summary: 'Plan which wood goes to which pit, and its hauls', body: makePull, reply: pullView, refusals: ['nothing-burns', ...key] }),
 
-  saveCook: route({ method: 'POST', path: '/cooks', may: 'plan', summary: 'Add or change a cook', body: saveCook, reply: done, refusals: ['service-unknown', 'cook-is-off', 'pieces-more-than-cook', ...key] }),
+  saveCook: route({ method: 'POST', path: '/cooks', may: 'plan', summary: 'Add or change a cook', body: saveCook, reply: done, refusals: ['service-unknown', 'cook-is-off', 'pieces-more-than-cook', 'mix-impossible', ...key] }),
   placeCook: route({ method: 'POST', path: '/placements', may: 'record', summary: 'Say where a cook lies', body: placeCook, reply: done, refusals: ['cook-unknown', 'cook-is-off', 'pit-unknown', 'zone-unknown', 'pieces-more-than-cook', ...key] }),
   takeOff: route({ method: 'POST', path: '/cooks/:cookId/off', may: 'record', summary: 'Take a cook off', params: z.object({ cookId }), body: takeOff, reply: done, refusals: ['cook-unknown', 'cook-is-off', ...key] }),
   saveService: route({ method: 'POST', path: '/services', may: 'plan', summary: 'Add or change a service', body: saveService, reply: done, refusals: ['service-in-the-past', ...key] }),

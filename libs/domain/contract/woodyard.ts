@@ -62,15 +62,17 @@ export type PurchaseView = z.infer<typeof purchaseView>;
 
 export const pullLoadView = z.object({
   pitId, from: instant, until: instant, needJ: z.number(), heatJ: z.number(), shortJ: z.number(), reserveShortJ: z.number(),
+  /** Heat of other wood than the kitchen wishes for. */
+  mixOffJ: z.number(),
   wood: z.array(z.object({ lotId, /** Offcuts of the lot, to be taken along at lighting or after the wrap. */ isOffcut: z.boolean(), pieces: z.number().int(), isOnCart: z.boolean(), isTrimmed: z.boolean(), cuts: z.number().int(), offcuts: z.number().int() })),
 });
 export type PullLoadView = z.infer<typeof pullLoadView>;
 export const pullChangeView = z.object({
-  pitId, lotId, piecesBefore: z.number().int(), piecesAfter: z.number().int(), because: z.enum(['burns-more', 'burns-less', 'stock-changed', 'made-room']),
+  pitId, lotId, piecesBefore: z.number().int(), piecesAfter: z.number().int(), because: z.enum(['burns-more', 'burns-less', 'mix-asked', 'stock-changed', 'made-room']),
 });
 export const pullView = z.object({
   madeAt: instant,
-  because: z.enum(['asked', 'runs-short', 'stock-gone']),
+  because: z.enum(['asked', 'runs-short', 'mix-asked', 'stock-gone']),
   loads: z.array(pullLoadView),
   /** Mean wetness of the wettest pit's wood above good wood. */
   worstWetFrac: z.number(),
@@ -97,7 +99,7 @@ export const woodyardView = z.object({
   purchases: z.array(purchaseView),
   pull: pullView.nullable(),
   /** Why the pull will be balanced again after the next check, or sooner where somebody asks for it. */
-  repull: z.object({ because: z.enum(['runs-short', 'stock-gone']), pitId: pitId.nullable() }).nullable(),
+  repull: z.object({ because: z.enum(['runs-short', 'mix-asked', 'stock-gone']), pitId: pitId.nullable() }).nullable(),
 });
 export type WoodyardView = z.infer<typeof woodyardView>;
 

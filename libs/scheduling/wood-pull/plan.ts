@@ -73,5 +73,5 @@ export interface PullChange {
   readonly lotId: LotId;
   readonly piecesBefore: number;
   readonly piecesAfter: number;
-  readonly because: 'burns-more' | 'burns-less' | 'stock-changed' | 'made-room';
+  readonly because: 'burns-more' | 'burns-less' | 'mix-asked' | 'stock-changed' | 'made-room';
 }

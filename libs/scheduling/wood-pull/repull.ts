@@ -2,7 +2,7 @@ import type { LotId, PitId } from '@stokehold/domain/quantity';
 import type { StopRule } from '../search/index.js';
 import { planPull } from './plan-pull.js';
 import type { CartLoad, PullChange, PullPlan } from './plan.js';
-import { parameter, type PullProblem } from './problem.js';
+import { parameter, type PullPit, type PullProblem } from './problem.js';
 
 /** What people were told before something happened. */
 export interface PullBefore {
@@ -12,6 +12,8 @@ export interface PullBefore {
   readonly needJ: ReadonlyMap<PitId, number>;
   /** Heat of need and reserve that each pit was told it would miss, because the yard has no more. */
   readonly missingJ: ReadonlyMap<PitId, number>;
+  /** The kitchen's wishes that each pit's wood was chosen for, of `wishesOf`. */
+  readonly wishes: ReadonlyMap<PitId, readonly string[]>;
 }
 /** A plan made anew, and what people have to hear. */
 export interface Repull {
@@ -24,8 +26,8 @@ export interface Repull {
   readonly changes: readonly PullChange[];
 }
 
-/** Why a pull is balanced again; `where` is the pit that runs short, or the lot that is gone. */
-export type RepullReason = { readonly because: 'runs-short'; readonly where: PitId } | { readonly because: 'stock-gone'; readonly where: LotId };
+/** Why a pull is balanced again; `where` is the pit that runs short or whose food wants other wood, or the lot that is gone. */
+export type RepullReason = { readonly because: 'runs-short' | 'mix-asked'; readonly where: PitId } | { readonly because: 'stock-gone'; readonly where: LotId };
 
 /** A pit that wants this much more or less than thought burns otherwise; less is the spread of any night. Source: common practice, no source. */
 const OTHERWISE_FRAC = 0.05;
@@ -38,7 +40,7 @@ const onCart = (problem: PullProblem, pitId: PitId) => problem.piles.filter(({ c
 
 /**
  * Whether the pull is to be balanced again: a pit that would use up half of its reserve with what lies on its cart and what it was told
- * it gets, or wood that was promised and is not there any more. A fire that burns a little more changes nothing; nor does a lack that
+ * it gets, wood that was promised and is not there any more, or a wish of the kitchen that is new. A fire that burns a little more changes nothing; nor does a lack that
  * the pull has owned up to, as long as no other wood lies there that could mend it.
  *
  * @returns the first reason, or undefined. Held to wood-pull.test.ts
@@ -51,7 +53,20 @@ export function worthRepull(problem: PullProblem, before: PullBefore): RepullRea
   if (short) return { because: 'runs-short', where: short.id };
   const told = splitsOf(before.toHaul);
   const gone = problem.lots.find(({ id }) => piecesOf(told, id) > inStack(problem, id));
-  return gone && { because: 'stock-gone', where: gone.id };
+  if (gone) return { because: 'stock-gone', where: gone.id };
+  const asks = problem.pits.find(({ id }) => asksAnew(problem, before, id));
+  return asks && { because: 'mix-asked', where: asks.id };
+}
+
+/** The kitchen's wishes for the hours of a pit that are left, each once: what a later pull is held to. */
+export function wishesOf(pit: PullPit): readonly string[] {
+  const wishes = pit.hours.flatMap(({ mix }) => mix.map(({ species, leastFrac, mostFrac }) => `${[...species].sort().join('+')} ${leastFrac.toFixed(3)} ${mostFrac.toFixed(3)}`));
+  return [...new Set(wishes)].sort();
+}
+/** Whether the kitchen wishes for something that the wood of a pit was not chosen for; a wish that is over asks for nothing. */
+function asksAnew(problem: PullProblem, { wishes }: PullBefore, pitId: PitId): boolean {
+  const pit = problem.pits.find(({ id }) => id === pitId);
+  return pit !== undefined && wishesOf(pit).some((wish) => !(wishes.get(pitId) ?? []).includes(wish));
 }
 
 const splitsOf = (loads: readonly CartLoad[]) => loads.flatMap(({ wood }) => wood.filter(({ isOffcut }) => !isOffcut));
@@ -140,10 +155,12 @@ function toldOf(problem: PullProblem, before: PullBefore): ReadonlyMap<string, n
   return told;
 }
 
-function causeOf(problem: PullProblem, { toHaul, needJ }: PullBefore, pitId: PitId, lotId: LotId): PullChange['because'] {
+function causeOf(problem: PullProblem, before: PullBefore, pitId: PitId, lotId: LotId): PullChange['because'] {
+  const { toHaul, needJ } = before;
   const thought = needJ.get(pitId);
   const ratio = thought !== undefined && thought > 0 ? needOf(problem, pitId) / thought : 1;
   if (ratio > 1 + OTHERWISE_FRAC) return 'burns-more';
   if (ratio < 1 - OTHERWISE_FRAC) return 'burns-less';
+  if (asksAnew(problem, before, pitId)) return 'mix-asked';
   return piecesOf(splitsOf(toHaul), lotId) > inStack(problem, lotId) ? 'stock-changed' : 'made-room';
 }

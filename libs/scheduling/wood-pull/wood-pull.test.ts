@@ -2,7 +2,7 @@ import { epochS, type LotId, type PitId } from '@stokehold/domain/quantity';
 import { describe, expect, it } from 'vitest';
 import { afterIterations } from '../search/index.js';
 import { leastCost } from './simplex.js';
-import { checkPull, generatedYard, planPull, type PullHour, type PullPlan, type PullProblem, repullWood, validatePull, worthRepull } from './index.js';
+import { checkPull, generatedYard, planPull, type PullHour, type PullPlan, type PullProblem, repullWood, validatePull, wishesOf, worthRepull } from './index.js';
 
 const options = { seed: 1, stop: afterIterations(8000) };
 const from = epochS(1_800_000_000);
@@ -93,7 +93,7 @@ describe('the pull', () => {
       pits: hand().pits.slice(0, 1).map((pit) => ({ ...pit, hours: pit.hours.slice(first).map((one, h) => ({ ...one, offcuts: first + h === 0 })) })),
     });
     const load = { pitId: pitId(1), from, until: epochS(from + 6 * 3600), heatJ: 240e6, shortJ: 0, reserveShortJ: 0, mixOffJ: 0 };
-    const told = { toHaul: [{ ...load, wood: [{ pileId: 'offcut', lotId: lotId('offcut'), isOffcut: true, pieces: 5, way: 'as-is' as const, cuts: 0, offcuts: 0 }] }], needJ: new Map([[pitId(1), 240e6]]), missingJ: new Map() };
+    const told = { toHaul: [{ ...load, wood: [{ pileId: 'offcut', lotId: lotId('offcut'), isOffcut: true, pieces: 5, way: 'as-is' as const, cuts: 0, offcuts: 0 }] }], needJ: new Map([[pitId(1), 240e6]]), missingJ: new Map(), wishes: new Map() };
     expect(worthRepull(night(0, 5), told)).toBeUndefined(); // by hand: 10 x 20 and 5 x 8 MJ are the 240 that it wants
     expect(worthRepull(night(0, 4), told)).toEqual({ because: 'runs-short', where: pitId(1) });
     expect(worthRepull(night(1, 0), told)).toBeUndefined(); // an hour on they are burned, and 200 MJ lie there for 200
@@ -166,7 +166,7 @@ describe('a pit in the gusts burns 30 % more', () => {
     pits: hand().pits.map((pit, i) => ({ ...pit, hours: pit.hours.slice(2).map((one) => ({ ...one, needJ: i === 0 ? 52e6 : 40e6 })) })),
     piles: [{ id: 'dry', lotId: lotId('dry'), place: 'stack', pieces: 16 }, ...[1, 2].map((n) => ({ id: `cart-${n}`, lotId: lotId('dry'), place: n === 1 ? 'a' : 'b', cartOf: pitId(n), pieces: 8 }))],
   });
-  const told = { toHaul: [], needJ: new Map([[pitId(1), 160e6], [pitId(2), 160e6]]), missingJ: new Map() };
+  const told = { toHaul: [], needJ: new Map([[pitId(1), 160e6], [pitId(2), 160e6]]), missingJ: new Map(), wishes: new Map() };
   it('is worth a new balance; a night on plan is not', () => {
     expect(before.worth.shortJ).toBe(0);
     expect(worthRepull(later, told)).toEqual({ because: 'runs-short', where: pitId(1) });
@@ -188,6 +188,23 @@ describe('a pit in the gusts burns 30 % more', () => {
     expect(worthRepull(empty, { ...owned, missingJ: new Map([[pitId(1), 47e6]]) })).toEqual({ because: 'runs-short', where: pitId(1) });
     expect(worthRepull(later, owned)).toEqual({ because: 'runs-short', where: pitId(1) });
   });
+  it('a wish of the kitchen that is new is worth a balance of its pit alone, with that cause; one that is over asks for nothing', () => {
+    const lots = [...hand().lots, { id: lotId('hickory'), species: 'hickory', pieceKg: 2, priceMills: 1200, wetPoints: 0, laterMills: 0 }];
+    const asking = (mix: PullHour['mix']): PullProblem => ({
+      ...later, lots, piles: [...later.piles, { id: 'hickory', lotId: lotId('hickory'), place: 'stack', pieces: 30 }], parameters: { mixMillsPerMj: 1000 },
+      ways: [...later.ways, ...[1, 2].map((n) => ({ pitId: pitId(n), lotId: lotId('hickory'), asIs: { heatJ: 20e6, lies: 'across' as const } }))],
+      pits: later.pits.map((pit, i) => ({ ...pit, hours: pit.hours.map((one) => ({ ...one, needJ: 40e6, mix: i === 1 ? mix : [] })) })),
+    });
+    const half = asking([{ species: ['hickory'], leastFrac: 0.5, mostFrac: 1 }]);
+    expect(worthRepull(half, told)).toEqual({ because: 'mix-asked', where: pitId(2) });
+    expect(worthRepull(half, { ...told, wishes: new Map([[pitId(2), wishesOf(half.pits[1]!)]]) })).toBeUndefined();
+    expect(worthRepull(asking([]), { ...told, wishes: new Map([[pitId(2), wishesOf(half.pits[1]!)]]) })).toBeUndefined();
+    const { plan, problem, changes } = repullWood(half, told, options);
+    expect(checkPull(problem, plan)).toEqual([]);
+    expect(plan.loads.map(({ pitId: id }) => id)).toEqual([pitId(2)]);
+    expect(burned(plan, pitId(2), 'hickory')).toBe(4); // by hand: half of 160 MJ
+    expect(changes).toContainEqual({ pitId: pitId(2), lotId: lotId('hickory'), piecesBefore: 0, piecesAfter: 4, because: 'mix-asked' });
+  });
   it('with an empty stack the other cart gives what it can spare', () => {
     const scarce = { ...later, piles: later.piles.map((pile) => (pile.id === 'dry' ? { ...pile, pieces: 0 } : pile.id === 'cart-2' ? { ...pile, pieces: 11 } : pile)) };
     const { plan } = repullWood(scarce, told, options);
@@ -196,7 +213,7 @@ describe('a pit in the gusts burns 30 % more', () => {
   });
   it('a promised lot that is gone is noticed', () => {
     const gone = { ...hand(), piles: [{ id: 'dry', lotId: lotId('dry'), place: 'stack', pieces: 5 }, { id: 'wet', lotId: lotId('wet'), place: 'stack', pieces: 40 }] };
-    const lost = { toHaul: before.loads, needJ: new Map([[pitId(1), 240e6], [pitId(2), 240e6]]), missingJ: new Map() };
+    const lost = { toHaul: before.loads, needJ: new Map([[pitId(1), 240e6], [pitId(2), 240e6]]), missingJ: new Map(), wishes: new Map() };
     expect(worthRepull(gone, lost)).toEqual({ because: 'stock-gone', where: 'dry' });
     expect(repullWood(gone, lost, options).changes.find(({ lotId: id }) => id === 'dry')!.because).toBe('stock-changed');
   });

@@ -1,4 +1,4 @@
-import type { CookForecast, CutShape } from '@stokehold/domain/contract';
+import type { CookForecast, CookSettings, CutShape } from '@stokehold/domain/contract';
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 
 @Entity('cook')
@@ -14,6 +14,8 @@ export class CookRow {
   @Column('timestamptz', { name: 'on_at', nullable: true }) onAt: Date | null;
   @Column('timestamptz', { name: 'off_at', nullable: true }) offAt: Date | null;
   @Column('double precision', { name: 'yield_kg', nullable: true }) yieldKg: number | null;
+  /** The kitchen's wish of wood. */
+  @Column('jsonb', { default: [] }) mix: CookSettings['mix'];
   /** When it will be done, as forecast last; written by cooking/ alone. */
   @Column('jsonb', { nullable: true }) forecast: CookForecast | null;
   /** What it taught was taken in. */

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { CookView, Done, PitSettings, PlaceCook, RouteInput, Routes, SaveCook, SaveService, ServiceSettings } from '@stokehold/domain/contract';
 import { loadFrac, placementOf } from '@stokehold/domain/food';
 import { type CookId, type EpochS, fromIso, HOUR_S, later, type PitId, type ServiceId, toIso, type YardId } from '@stokehold/domain/quantity';
+import { possibleMix } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, refused } from '../platform/index.js';
 import { Yards } from '../yards/index.js';
@@ -25,6 +26,7 @@ export class Food {
     return this.commands.run(actor, 'save-cook', command, async (deed) => {
       const { cook } = command;
       if (cook.serviceId) await this.service(deed.em, deed.yardId, cook.serviceId);
+      if (!possibleMix(cook.mix).ok) refused('mix-impossible', 'No fire can be fed so. Name each wood once, no least above its most, and leasts of 100 % together at most.');
       const [before] = await this.store.cooks(deed.em, { id: cook.id, yardId: deed.yardId });
       if (before?.offAt) refused('cook-is-off', `${before.cut} came off already; its record stays as it is.`);
       const placed = before?.lies.reduce((sum, { pieces }) => sum + pieces, 0) ?? 0;

@@ -43,6 +43,7 @@ export class FoodStore {
       onAt: isoOf(row.onAt),
       offAt: isoOf(row.offAt),
       yieldKg: row.yieldKg,
+      mix: row.mix,
       ...(row.forecast && { forecast: row.forecast }),
       lies: lying.filter(({ cookId }) => cookId === row.id).map(({ pitId, zoneNth, pieces }) => ({ pitId: pitId as PitId, zone: zoneNth, pieces })),
     }));

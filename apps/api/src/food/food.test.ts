@@ -52,6 +52,7 @@ it.each([
 
 it('a cook of no weight, an unknown cook and an unknown service are refused', async () => {
   expect((await post('/cooks', { cook: cookOf({ weightKg: 0 }) }).expect(400)).body.fields[0].path).toBe('cook.weightKg');
+  expect((await post('/cooks', { cook: cookOf({ mix: [{ species: 'cardboard', leastFrac: 0.5, mostFrac: 1 }] }) }).expect(400)).body.fields[0].path).toBe('cook.mix.0.species');
   expect((await post('/placements', { cookId: randomUUID(), lies: [] }).expect(404)).body.code).toBe('cook-unknown');
   expect((await post('/cooks', { cook: cookOf({ serviceId: randomUUID() }) }).expect(404)).body.code).toBe('service-unknown');
 });
@@ -71,4 +72,16 @@ it('a service in the past is refused, one to come is kept once', async () => {
   await post('/services', command).expect(201);
   await post('/services', command).expect(201);
   expect(await house.app.get(Food).services(house.database.manager, house.yardId, house.now)).toEqual([command.service]);
+});
+
+it('the kitchen\'s wish of wood is kept with its cook; one that no fire can be fed with is refused, and the wish before stays', async () => {
+  const mix = [{ species: 'shagbark-hickory', leastFrac: 0.5, mostFrac: 1 }, { species: 'apple', leastFrac: 0.25, mostFrac: 0.5 }];
+  const cook = cookOf({ mix });
+  const kept = async () => ((await house.database.query('select mix from cook where id = $1', [cook.id])) as { mix: object }[])[0]?.mix;
+  await post('/cooks', { cook }).expect(201);
+  expect(await kept()).toEqual(mix);
+  for (const wrong of [[mix[0], mix[0]], [{ ...mix[0], leastFrac: 0.9, mostFrac: 0.2 }], [{ ...mix[0], leastFrac: 0.8 }, { ...mix[1], leastFrac: 0.3 }]]) {
+    expect((await post('/cooks', { cook: { ...cook, mix: wrong } }).expect(409)).body.code).toBe('mix-impossible');
+  }
+  expect(await kept()).toEqual(mix);
 });

@@ -1,4 +1,4 @@
-import { band, cutShape, role, skill, species, yardSettings } from '@stokehold/domain/contract';
+import { band, cutShape, role, skill, species, speciesWish, yardSettings } from '@stokehold/domain/contract';
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 
@@ -67,6 +67,7 @@ const sampleNight = z.strictObject({
       service: name,
       onAt: wall,
       comesOffAt: wall,
+      mix: z.array(speciesWish).default([]),
       lies: z.array(z.strictObject({ pit: name, zone: z.number().int(), pieces })),
     }),
   ),

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { CookView } from '@stokehold/domain/contract';
-import { type CookId, type EpochS, fromIso, type YardId } from '@stokehold/domain/quantity';
+import { type CookId, type EpochS, fromIso, type PitId, type YardId } from '@stokehold/domain/quantity';
 import type { RunningShift } from '@stokehold/domain/shift';
 import { allWrappedFrom } from '@stokehold/domain/wood';
 import type { EntityManager } from 'typeorm';
@@ -61,9 +61,10 @@ export class NightWoods {
     return shift.pits.flatMap(({ pitId, lightAt }) => {
       const pit = stands.find(({ id }) => id === pitId);
       const lying = cooks.filter(({ lies }) => lies.some((lie) => lie.pitId === pitId));
+      const wrapAt = new Map(lying.map((cook) => [cook.id, wrapAtOf(cook, wrapped, now)]));
       const loadedZones = [...new Set(lying.flatMap(({ lies }) => lies.filter((lie) => lie.pitId === pitId).map(({ zone }) => zone)))];
       const pace = paces.get(pitId);
-      return pit && pace ? [{ pit, lightAt, pace, loadedZones, wrappedFrom: allWrappedFrom(lying.map((cook) => wrapAtOf(cook, wrapped, now))) }] : [];
+      return pit && pace ? [{ pit, lightAt, pace, loadedZones, wrappedFrom: allWrappedFrom([...wrapAt.values()]), smoked: lying.map((cook) => smokedOn(pitId, cook, wrapAt.get(cook.id) ?? shift.until)) }] : [];
     });
   }
 }
@@ -72,4 +73,10 @@ export class NightWoods {
 function wrapAtOf({ id, forecast }: CookView, wrapped: ReadonlyMap<CookId, EpochS>, now: EpochS): EpochS | undefined {
   const said = forecast?.wrapAt ? fromIso(forecast.wrapAt) : undefined;
   return wrapped.get(id) ?? (said !== undefined && said > now ? said : undefined);
+}
+
+/** How much of a cook lies on a pit, and until when its smoke matters. */
+function smokedOn(pitId: PitId, { weightKg, pieces, lies, mix, comesOffAt }: CookView, wrapAt: EpochS): BurningPit['smoked'][number] {
+  const here = lies.filter((lie) => lie.pitId === pitId).reduce((sum, lie) => sum + lie.pieces, 0);
+  return { massKg: (weightKg * here) / pieces, mix, until: comesOffAt === null ? wrapAt : (Math.min(wrapAt, fromIso(comesOffAt)) as EpochS) };
 }

@@ -1,6 +1,6 @@
 import type { PitSettings, YardSettings } from '@stokehold/domain/contract';
 import { dryBasis, type EpochS, HOUR_S, later, type LotId, type PitId } from '@stokehold/domain/quantity';
-import { BURNS_UP_TO, cuttingFor, expectedDryKg, heatOfPieceJ, liesAcross, mustLieAcross, netHeatJPerDryKg, type Pace, type Piece, pieceOfSize, wetMassKg } from '@stokehold/domain/wood';
+import { BURNS_UP_TO, type CookOnFire, cuttingFor, expectedDryKg, heatOfPieceJ, liesAcross, mixOfFire, mustLieAcross, netHeatJPerDryKg, type Pace, type Piece, pieceOfSize, wetMassKg } from '@stokehold/domain/wood';
 import type { PullHour, PullLot, PullProblem, PullWay, WoodPile } from '@stokehold/scheduling/wood-pull';
 import type { Lot, OnCart } from '../wood/index.js';
 
@@ -13,6 +13,8 @@ export interface BurningPit {
   readonly loadedZones: readonly number[];
   /** From then on all food that lies there is wrapped. */
   readonly wrappedFrom: EpochS | undefined;
+  /** What lies there, until it is wrapped or comes off, with the kitchen's wish of wood. */
+  readonly smoked: readonly (CookOnFire & { readonly until: EpochS })[];
 }
 export interface PullFacts {
   readonly now: EpochS;
@@ -102,6 +104,8 @@ function wayOf(pit: PitSettings, lot: PullFacts['lots'][number]): readonly PullW
   return asIs || trimmed ? [{ ...ids, ...(asIs && { asIs }), ...(trimmed && { trimmed }) }] : [];
 }
 
+const wishedAt = ({ smoked }: BurningPit, at: EpochS): PullHour['mix'] => mixOfFire(smoked.filter(({ until }) => until > at)).map(({ species: one, ...share }) => ({ species: [one], ...share }));
+
 /**
  * Whole hours of a fire, cut where offcuts begin and cease to do; the first and last are as long as they are. While nothing lies there,
  * it is reckoned as loaded to the fire end.
@@ -115,7 +119,7 @@ function hoursOf(one: BurningPit, { now, until }: PullFacts): readonly PullHour[
     const end = Math.min(later(at, HOUR_S), until, ...cuts) as EpochS;
     const needJ = Math.round(wantedDryKg(one, now, { from: at, until: end }) * netHeatJPerDryKg(GOOD_MOISTURE));
     const offcuts = at < litUntil || (one.wrappedFrom !== undefined && at >= one.wrappedFrom);
-    hours.push({ from: at, until: end, needJ, spreadJ: Math.round(needJ * NEED_DEVIATION), across, offcuts, mix: [] });
+    hours.push({ from: at, until: end, needJ, spreadJ: Math.round(needJ * NEED_DEVIATION), across, offcuts, mix: wishedAt(one, at) });
     at = end;
   }
   return hours;

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Done, MakePull, PullView, SaveClimate } from '@stokehold/domain/contract';
 import { type EpochS, type LotId, MINUTE_S, type PitId, seedFrom, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
-import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, type RepullReason, validatePull, worthRepull } from '@stokehold/scheduling/wood-pull';
+import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, type RepullReason, validatePull, wishesOf, worthRepull } from '@stokehold/scheduling/wood-pull';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, log, refused, Workers } from '../platform/index.js';
 import { Tasks } from '../shifts/index.js';
@@ -18,6 +18,7 @@ function toldOf(loads: readonly KeptLoad[], now: EpochS, open: ReadonlySet<TaskI
   const isOpen = ({ taskId }: KeptLoad) => taskId !== undefined && open.has(taskId);
   return loads.filter((load) => load.until > now || isOpen(load)).map((load) => ({ ...load, wood: load.wood.filter(({ pileId, isOffcut }) => isOffcut || (isOpen(load) && !load.onCart.includes(pileId))) }));
 }
+const wishesByPit = (problem: PullProblem) => Object.fromEntries(problem.pits.map((pit) => [pit.id, wishesOf(pit)]));
 const needsOf = (problem: PullProblem) => Object.fromEntries(problem.pits.map(({ id, hours }) => [id, hours.reduce((sum, { needJ }) => sum + needJ, 0)]));
 
 /** What the pits of a pull were thought to want from an instant on: its needs by the part of the hours that is left. */
@@ -92,11 +93,11 @@ export class Pulls {
       log.error({ yardId: deed.yardId, faults: faults.slice(0, 20) }, 'a wood pull failed its check and is not shown; the one before it stays');
       return before && viewOf(before);
     }
-    const row = await this.keep(deed, { ...made, shiftId: shift.id, because, needJ: needsOf(problem), names: new Map(facts.lots.map(({ id, name }) => [id, name])), before });
+    const row = await this.keep(deed, { ...made, shiftId: shift.id, because, needJ: needsOf(problem), mix: wishesByPit(problem), names: new Map(facts.lots.map(({ id, name }) => [id, name])), before });
     return viewOf(row);
   }
 
-  private async keep(deed: Deed, made: Repull & { readonly shiftId: ShiftId; readonly because: PullView['because']; readonly needJ: WoodPullRow['needJ']; readonly names: ReadonlyMap<LotId, string>; readonly before: WoodPullRow | undefined }): Promise<WoodPullRow> {
+  private async keep(deed: Deed, made: Repull & { readonly shiftId: ShiftId; readonly because: PullView['because']; readonly needJ: WoodPullRow['needJ']; readonly mix: WoodPullRow['mix']; readonly names: ReadonlyMap<LotId, string>; readonly before: WoodPullRow | undefined }): Promise<WoodPullRow> {
     const { plan, kept, problem, before } = made;
     const staying = (before?.loads ?? []).filter((load) => kept.some((one) => one.pitId === load.pitId && one.from === load.from));
     const { left, added } = await this.tasks.replaceHauls(deed, made.shiftId, before?.taskIds ?? [], plan.hauls.map((haul) => ({ ...haul, note: noteOf(plan.loads[haul.load]!, problem, made.names) })), new Set(staying.map(({ pitId }) => pitId)));
@@ -106,7 +107,7 @@ export class Pulls {
     });
     const row: WoodPullRow = {
       id: this.ids.next(), yardId: deed.yardId, shiftId: made.shiftId, madeAt: new Date(toIso(deed.now)), isCurrent: true, because: made.because,
-      loads: [...own, ...staying].sort((a, b) => (a.pitId === b.pitId ? a.from - b.from : a.pitId < b.pitId ? -1 : 1)), needJ: made.needJ, worth: plan.worth, gapFrac: plan.gapFrac,
+      loads: [...own, ...staying].sort((a, b) => (a.pitId === b.pitId ? a.from - b.from : a.pitId < b.pitId ? -1 : 1)), needJ: made.needJ, mix: made.mix, worth: plan.worth, gapFrac: plan.gapFrac,
       changes: [...made.changes], taskIds: [...left, ...added],
     };
     await this.store.replacePull(deed.em, row);
@@ -126,7 +127,7 @@ function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
 
 export function beforeOf(pull: WoodPullRow, now: EpochS, open: ReadonlySet<TaskId>): PullBefore {
   const last = pull.loads.filter(({ pitId, from }) => !pull.loads.some((load) => load.pitId === pitId && load.from > from));
-  return { toHaul: toldOf(pull.loads, now, open), needJ: needLeftJ(pull, now), missingJ: new Map(last.map(({ pitId, shortJ, reserveShortJ }) => [pitId, shortJ + reserveShortJ])) };
+  return { toHaul: toldOf(pull.loads, now, open), needJ: needLeftJ(pull, now), missingJ: new Map(last.map(({ pitId, shortJ, reserveShortJ }) => [pitId, shortJ + reserveShortJ])), wishes: new Map(Object.entries(pull.mix) as [PitId, readonly string[]][]) };
 }
 
 /** Why the house balances a pull again; a fire that has just been given its wood shows first how it burns. */
@@ -137,8 +138,8 @@ export function reasonToBalance(facts: PullFacts, { madeAt }: Pick<WoodPullRow, 
 
 export const viewOf = ({ madeAt, because, loads, worth, gapFrac, changes }: WoodPullRow): PullView => ({
   madeAt: toIso(Math.floor(madeAt.getTime() / 1000) as EpochS), because, gapFrac, changes: [...changes],
-  loads: loads.map(({ pitId, from, until, needJ, heatJ, shortJ, reserveShortJ, wood, onCart }) => ({
-    pitId, from: toIso(from), until: toIso(until), needJ, heatJ, shortJ, reserveShortJ,
+  loads: loads.map(({ pitId, from, until, needJ, heatJ, shortJ, reserveShortJ, mixOffJ, wood, onCart }) => ({
+    pitId, from: toIso(from), until: toIso(until), needJ, heatJ, shortJ, reserveShortJ, mixOffJ,
     wood: wood.map(({ pileId, lotId, isOffcut, pieces, way, cuts, offcuts }) => ({ lotId: boughtLotOf(lotId), isOffcut, pieces, isOnCart: onCart.includes(pileId), isTrimmed: way === 'trimmed', cuts, offcuts })),
   })),
   worstWetFrac: worth.worstWetPoints / 1000, woodCents: worth.woodMills / 10,

@@ -18,6 +18,8 @@ export class WoodPullRow {
   @Column('jsonb') loads: readonly KeptLoad[];
   /** Heat that each pit was thought to want from then on, by pit id. */
   @Column('jsonb', { name: 'need_j' }) needJ: Readonly<Record<string, number>>;
+  /** The kitchen's wishes that the wood of each pit was chosen for, by pit id. */
+  @Column('jsonb') mix: Readonly<Record<string, readonly string[]>>;
   @Column('jsonb') worth: PullWorth;
   @Column('double precision', { name: 'gap_frac' }) gapFrac: number;
   @Column('jsonb') changes: PullView['changes'];

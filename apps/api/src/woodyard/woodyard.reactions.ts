@@ -17,4 +17,9 @@ export class WoodyardReactions {
     this.looked.set(deed.yardId, deed.now);
     await this.pulls.balance(deed);
   }
+
+  /** Food that goes on brings the kitchen's wish of wood to its fire. */
+  async onCook(_: EventOf<'cook-changed'>, deed: Deed): Promise<void> {
+    await this.pulls.balance(deed);
+  }
 }

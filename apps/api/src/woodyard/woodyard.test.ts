@@ -137,3 +137,17 @@ it('promised wood that is gone is noticed after the next check: the pull is bala
   await react(); // within half an hour it does not look again
   expect((await woodyard()).pull.madeAt).toBe(made);
 });
+
+it('food that goes on a pit brings the kitchen\'s wish: the pull is balanced again for it', async () => {
+  const hickory = randomUUID() as LotId;
+  await buy(hickory, 'Creek hickory', 120, { species: 'shagbark-hickory' }).expect(201);
+  const cookId = randomUUID();
+  await post('/cooks', { cook: { id: cookId, cut: 'Brisket', shape: 'slab', pieces: 4, weightKg: 26, serviceId: null, comesOffAt: null, mix: [{ species: 'shagbark-hickory', leastFrac: 0.5, mostFrac: 1 }] } }).expect(201);
+  await post('/placements', { cookId, lies: [{ pitId: nell, zone: 0, pieces: 4 }] }).expect(201);
+  await house.database.transaction((em) => house.app.get(WoodyardReactions).onCook({ kind: 'cook-changed', cookId: cookId as never }, { em, yardId: house.yardId, now: house.now, tell: () => undefined } as unknown as Deed));
+  const { pull } = await woodyard();
+  expect(pull.because).toBe('mix-asked');
+  const loads = pull.loads.filter(({ pitId }: { pitId: string }) => pitId === nell);
+  expect(loads.flatMap(({ wood }: { wood: { lotId: string }[] }) => wood).some(({ lotId }: { lotId: string }) => lotId === hickory)).toBe(true);
+  expect(pull.changes.some(({ pitId, lotId, because }: { pitId: string; lotId: string; because: string }) => pitId === nell && lotId === hickory && because === 'mix-asked')).toBe(true);
+});

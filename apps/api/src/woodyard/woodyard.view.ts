@@ -48,7 +48,7 @@ export class WoodyardViews {
     return {
       climate: night.climate.months, isClimateAssumed: night.climate.isAssumed, readyAtFrac: READY_AT,
       lots: night.lots.map(seasoningView), trim: trimView(night, before?.toHaul ?? []), carts: states.map((cart) => lastsView(cart, now)), yard: yardView(night, states, now),
-      purchases: await this.purchases(yardId, night, now), pull: current ? viewOf(current) : null, repull: reason ? { because: reason.because, pitId: reason.because === 'runs-short' ? reason.where : null } : null,
+      purchases: await this.purchases(yardId, night, now), pull: current ? viewOf(current) : null, repull: reason ? { because: reason.because, pitId: reason.because === 'stock-gone' ? null : reason.where } : null,
     };
   }
 

@@ -14,6 +14,8 @@ import { useFigures } from '../../units/use-figures.js';
 import { isSecond, wallOf } from '../../units/typed-wall-time.js';
 import { useNightWords } from '../../words/night.js';
 import { useSharedWords } from '../../words/shared.js';
+import { draftOfMix, mixOfDraft } from './mix-draft.js';
+import { MixFields } from './mix-fields.js';
 
 interface CookFormProps {
   readonly state: YardState;
@@ -36,6 +38,7 @@ export function CookForm({ state, cook, onDone }: CookFormProps) {
   const [weight, setWeight] = useState(cook ? String(figures.shown('mass', cook.weightKg)) : '');
   const [serviceId, setServiceId] = useState<string>(cook ? (cook.serviceId ?? '') : (state.services[0]?.id ?? ''));
   const [off, setOff] = useState<TypedWall>(() => firstOff(cook, state));
+  const [mix, setMix] = useState(() => draftOfMix(cook?.mix ?? []));
   const [wrongs, setWrongs] = useState<Wrongs>({});
 
   const send = async () => {
@@ -44,10 +47,11 @@ export function CookForm({ state, cook, onDone }: CookFormProps) {
     const count = reading.number('pieces', pieces, { min: 1, max: 400, whole: true });
     const weightKg = reading.number('weight', weight, { as: 'mass', min: 0.05, max: 2000, was: cook?.weightKg });
     const comesOffAt = off.wall === '' ? null : reading.instant('off', off);
+    const wished = mixOfDraft(mix, reading);
     setWrongs(reading.wrongs);
-    if (!reading.good || named === undefined || count === undefined || weightKg === undefined || comesOffAt === undefined) return;
+    if (!reading.good || wished === undefined || named === undefined || count === undefined || weightKg === undefined || comesOffAt === undefined) return;
     const saved = await command.send({
-      cook: { id, cut: named, shape, pieces: count, weightKg, serviceId: serviceId === '' ? null : (serviceId as ServiceId), comesOffAt },
+      cook: { id, cut: named, shape, pieces: count, weightKg, serviceId: serviceId === '' ? null : (serviceId as ServiceId), comesOffAt, mix: wished },
     });
     if (saved) onDone();
   };
@@ -76,6 +80,7 @@ export function CookForm({ state, cook, onDone }: CookFormProps) {
           </Pick>
           <WallField label={say('cook.comesOff')} zone={zone} value={off} wrong={wrongText(wrongs['off'])} onChange={setOff} />
         </Fields>
+        <MixFields mix={mix} inYard={new Set(state.wood.lots.map(({ species }) => species))} wrongs={wrongs} onChange={setMix} />
       </Form>
     </Panel>
   );

@@ -65,6 +65,8 @@ function CookRow({ cook, state, mayPlan, onDo }: CookRowProps) {
   const service = state.services.find(({ id }) => id === cook.serviceId);
   const lying = whereItLies(cook, state);
   const off = cook.offAt !== null;
+  const wished = ({ species, leastFrac, mostFrac }: CookView['mix'][number]) =>
+    say(mostFrac === 1 ? 'mix.atLeast' : leastFrac === 0 ? 'mix.atMost' : 'mix.between', { wood: shared(`species.${species}`), least: figures.percent(leastFrac), most: figures.percent(mostFrac) });
   return (
     <li>
       <div className={css['line']}>
@@ -77,7 +79,7 @@ function CookRow({ cook, state, mayPlan, onDo }: CookRowProps) {
             <span className="figure">{figures.of('mass', cook.weightKg)}</span>
             <br />
             <span className={css['quiet']}>
-              {[service && say('cooks.for', { service: service.name }), cook.offAt ? say('cook.wasOff', { time: figures.time(cook.offAt) }) : cook.comesOffAt && say('cook.off', { time: figures.dayTime(cook.comesOffAt) })]
+              {[service && say('cooks.for', { service: service.name }), cook.offAt ? say('cook.wasOff', { time: figures.time(cook.offAt) }) : cook.comesOffAt && say('cook.off', { time: figures.dayTime(cook.comesOffAt) }), ...(off ? [] : cook.mix.map(wished))]
                 .filter(Boolean)
                 .join(' · ')}
             </span>

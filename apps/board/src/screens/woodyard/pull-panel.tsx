@@ -108,6 +108,7 @@ function Load({ load, lotName }: { readonly load: LoadBox; readonly lotName: (id
       {load.there.length > 0 && <span>{say('load.there', { wood: list(load.there) })}</span>}
       {load.offcuts.length > 0 && <span>{say('load.offcuts', { wood: list(load.offcuts) })}</span>}
       {load.haul.length > 0 && <strong>{say('load.haul', { wood: list(load.haul) })}</strong>}
+      {load.mixOffFrac >= 0.005 && <span className={css['soon']}>▲ {say('load.mixOff', { percent: figures.percent(load.mixOffFrac) })}</span>}
       {load.shortFrac > 0 && <strong className={css['now']}>▲ {say('load.short', { percent: figures.percent(load.shortFrac) })}</strong>}
     </div>
   );

@@ -12,6 +12,8 @@ export interface LoadBox {
   readonly offcuts: readonly { readonly lotId: string; readonly pieces: number }[];
   /** Part of the need that is not covered. */
   readonly shortFrac: number;
+  /** Part of the wood that is other than the kitchen wants. */
+  readonly mixOffFrac: number;
 }
 export interface PullRow {
   readonly pitId: string;
@@ -36,7 +38,7 @@ export function pullPicture(pull: NonNullable<WoodyardView['pull']>, nowMs: numb
       pitId,
       loads: pull.loads.filter((load) => load.pitId === pitId).map((load) => ({
         from: frac(Date.parse(load.from)), width: frac(Date.parse(load.until)) - frac(Date.parse(load.from)), fromAt: load.from,
-        haul: load.wood.filter(({ isOnCart, isOffcut }) => !isOnCart && !isOffcut), offcuts: load.wood.filter(({ isOffcut }) => isOffcut), there: load.wood.filter(({ isOnCart }) => isOnCart), shortFrac: load.needJ > 0 ? Math.min(1, load.shortJ / load.needJ) : 0,
+        haul: load.wood.filter(({ isOnCart, isOffcut }) => !isOnCart && !isOffcut), offcuts: load.wood.filter(({ isOffcut }) => isOffcut), there: load.wood.filter(({ isOnCart }) => isOnCart), mixOffFrac: load.heatJ > 0 ? Math.min(1, load.mixOffJ / load.heatJ) : 0, shortFrac: load.needJ > 0 ? Math.min(1, load.shortJ / load.needJ) : 0,
       })),
     })),
     hours: Array.from({ length: Math.max(0, Math.ceil((until - first) / (2 * HOUR_MS))) }, (_, i) => ({ at: first + i * 2 * HOUR_MS, frac: frac(first + i * 2 * HOUR_MS) })),

@@ -45,6 +45,7 @@ const refusals = {
   'refusal.person-on-two-shifts': 'Somebody would be on two shifts at once. Take them off one.',
   'refusal.person-not-on-shift': 'This person is not on the shift that runs now.',
   'refusal.break-outside-shift': 'A break lies outside the shift of its person. Move it.',
+  'refusal.mix-impossible': 'No fire can be fed with this mix of wood. Name each wood once, no least above its most, and leasts of 100 % together at most.',
   'refusal.pieces-more-than-cook': 'More pieces would lie on the pits than the cook has. Lower the numbers.',
   'refusal.zone-unknown': 'This pit has no such zone.',
   'refusal.cook-is-off': 'This cook has been taken off.',

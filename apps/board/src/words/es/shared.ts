@@ -45,6 +45,7 @@ export const shared: WordsLike<typeof en> = {
   'refusal.person-on-two-shifts': 'Alguien quedaría en dos turnos a la vez. Quítelo de uno.',
   'refusal.person-not-on-shift': 'Esta persona no está en el turno de ahora.',
   'refusal.break-outside-shift': 'Un descanso queda fuera del turno de su persona. Muévalo.',
+  'refusal.mix-impossible': 'Ningún fuego se puede alimentar con esta mezcla de leña. Nombre cada leña una sola vez, ningún mínimo mayor que su máximo, y mínimos que juntos no pasen del 100 %.',
   'refusal.pieces-more-than-cook': 'Habría más piezas en los ahumadores de las que tiene la cocción. Baje los números.',
   'refusal.zone-unknown': 'Este ahumador no tiene esa zona.',
   'refusal.cook-is-off': 'Esta cocción ya se sacó.',
