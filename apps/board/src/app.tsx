@@ -13,6 +13,7 @@ const CODE = {
   food: () => import('./screens/food/index.js'),
   woodyard: () => import('./screens/woodyard/index.js'),
   service: () => import('./screens/service/index.js'),
+  records: () => import('./screens/records/index.js'),
   print: () => import('./screens/print/index.js'),
   setup: () => import('./screens/setup/index.js'),
   'first-run': () => import('./screens/entry/first-run.js'),
@@ -27,6 +28,7 @@ const LoadingScreen = lazy(() => CODE.loading().then((m) => ({ default: m.Loadin
 const FoodScreen = lazy(() => CODE.food().then((m) => ({ default: m.FoodScreen })));
 const WoodyardScreen = lazy(() => CODE.woodyard().then((m) => ({ default: m.WoodyardScreen })));
 const ServiceScreen = lazy(() => CODE.service().then((m) => ({ default: m.ServiceScreen })));
+const RecordsScreen = lazy(() => CODE.records().then((m) => ({ default: m.RecordsScreen })));
 const PrintScreen = lazy(() => CODE.print().then((m) => ({ default: m.PrintScreen })));
 const SetupScreen = lazy(() => CODE.setup().then((m) => ({ default: m.SetupScreen })));
 const FirstRunScreen = lazy(() => CODE['first-run']().then((m) => ({ default: m.FirstRunScreen })));
@@ -63,6 +65,7 @@ export function App() {
                   <Route path="/food/:cookId?" component={FoodScreen} />
                   <Route path="/woodyard" component={WoodyardScreen} />
                   <Route path="/service/:serviceId?" component={ServiceScreen} />
+                  <Route path="/records" component={RecordsScreen} />
                   <Route path="/print" component={PrintScreen} />
                   <Route path="/setup" component={SetupScreen} />
                   <Route>

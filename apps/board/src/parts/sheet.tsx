@@ -11,7 +11,7 @@ import css from './sheet.module.css';
 import { UnsentNotice } from './unsent-notice.js';
 import { useTheme } from './use-theme.js';
 
-const PLACES = ['night', 'food', 'loading', 'woodyard', 'service', 'setup', 'print', 'round', 'wall'] as const;
+const PLACES = ['night', 'food', 'loading', 'woodyard', 'service', 'records', 'setup', 'print', 'round', 'wall'] as const;
 
 function Clock() {
   const now = useClock();

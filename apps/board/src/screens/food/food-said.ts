@@ -54,7 +54,7 @@ export function remediesSaid(say: SayFoodWords, { outcome, remedies, answered }:
 }
 
 /** One line of the log. */
-export function entrySaid(say: SayFoodWords, figures: Figures, entry: FoodEntryView): string {
+export function entrySaid(say: SayFoodWords, figures: Figures, entry: Pick<FoodEntryView, 'kind' | 'tempC' | 'stage' | 'wrappedIn' | 'action' | 'limit'>): string {
   switch (entry.kind) {
     case 'reading':
       return say('log.reading', { temp: figures.of('food', entry.tempC ?? 0), stage: say(`stage.${entry.stage ?? 'cooking'}`) });

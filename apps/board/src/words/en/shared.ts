@@ -114,6 +114,7 @@ export const shared = {
   'nav.loading': 'Loading',
   'nav.woodyard': 'Woodyard',
   'nav.service': 'Service',
+  'nav.records': 'Records',
   'nav.setup': 'Setup',
   'nav.print': 'Print',
   'nav.skip': 'Skip to the content',

@@ -110,6 +110,7 @@ export const shared: WordsLike<typeof en> = {
   'nav.loading': 'Carga',
   'nav.woodyard': 'Leña',
   'nav.service': 'Servicio',
+  'nav.records': 'Registro',
   'nav.setup': 'Ajustes',
   'nav.print': 'Imprimir',
   'nav.skip': 'Ir al contenido',
