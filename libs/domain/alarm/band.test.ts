@@ -1,6 +1,6 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { epochS, later } from '../quantity/index.js';
-import { type BandAsk, outOfBand, together } from './band.js';
+import { type BandAsk, comesBack, outOfBand, together } from './band.js';
 
 const NOW = epochS(1_800_000_000);
 /** The last sample is now, the ones before it every `everyS`. */
@@ -53,4 +53,12 @@ it('what a dead probe last showed is held for three of its readings and no longe
 });
 it('probes read every ten seconds and every two minutes count together', () => {
   expect(together([{ samples: every10(3, 120), overK: 0 }, { samples: [at(-330, 124), at(-210, 124), at(-90, 124)], overK: 0 }])).toEqual([at(-20, 122), at(-10, 122), at(0, 122)]);
+});
+
+describe('a chamber that is out of its band needs nobody', () => {
+  const back = (nowC: number, thenC: number | undefined, was = false) => comesBack({ side: 'below-band', nowC, thenC, lowC: 118, highC: 124, was });
+  it('when it lies inside again and only the deadband is missing', () => expect([back(118.4, 110), back(118.6, 110)]).toEqual([false, true]));
+  it('when its fire brings it back in the time that there is to act, and not when nothing is forecast', () => expect([back(112, 119), back(112, 117), back(112, undefined)]).toEqual([true, false, false]));
+  it('and says so steadily: what counted as coming back does until it is half a kelvin short of it', () => expect([back(112, 117.6, true), back(112, 117.4, true)]).toEqual([true, false]));
+  it('on either side', () => expect(comesBack({ side: 'above-band', nowC: 126, thenC: 123, lowC: 118, highC: 124, was: false })).toBe(true));
 });

@@ -45,6 +45,35 @@ export function outOfBand({ now, samples, lowC, highC, noiseK, was }: BandAsk): 
   return isInside ? undefined : was;
 }
 
+/** A chamber out of its band: where it stands now, and where the middle of the forecast has it when the time to act is over. */
+export interface ComingBackAsk {
+  readonly side: OutOfBand;
+  readonly nowC: number;
+  /** Undefined while nothing is forecast. */
+  readonly thenC: number | undefined;
+  readonly lowC: number;
+  readonly highC: number;
+  /** Whether it counted as coming back until now. */
+  readonly was: boolean;
+}
+/** So far inside its band it counts as back, so far outside as not, K. Source: our own choice. */
+const BACK_K = 0.5;
+
+/**
+ * Whether a chamber that counts as out of its band needs nobody: it lies inside and only the deadband is missing, or its fire brings
+ * it back, untouched, in the time that there is to act. Source: our own choice, after [IEC62682]: an alarm needs a response. Held to band.test.ts
+ */
+export function comesBack({ side, nowC, thenC, lowC, highC, was }: ComingBackAsk): boolean {
+  const isIn = (tempC: number) => (side === 'above-band' ? highC - tempC : tempC - lowC) >= (was ? -BACK_K : BACK_K);
+  return isIn(nowC) || (thenC !== undefined && isIn(thenC));
+}
+
+/** Mean of the last samples that band alarms look at. */
+export function lastMeanC(samples: readonly ChamberSample[]): number {
+  const last = samples.slice(-OUT_OF.most);
+  return last.reduce((sum, { tempC }) => sum + tempC, 0) / last.length;
+}
+
 /** What one probe of a chamber showed that is believed, in order of time, and by how much its place is hotter than the chamber's middle, K. */
 export interface ProbeShowed {
   readonly samples: readonly ChamberSample[];

@@ -75,7 +75,7 @@ it('ten minutes after somebody took note, a fire still past its time asks again'
 });
 
 describe('a check keeps the band alarm of its fire quiet', () => {
-  const bands = [{ pitId: A, side: 'below-band' as const }];
+  const bands = [{ pitId: A, side: 'below-band' as const, comesBack: false }];
   const quiet = (more: Partial<Fire>) => alarmSteps(night([fire(more)], { bands }), []).began[0]?.suppressedBy;
   it('for five minutes after it, and for five before it is due, for the prompt says so already', () => {
     expect(quiet({ lookedAt: later(NOW, -299) })).toBe('after-check');
@@ -88,6 +88,18 @@ describe('a check keeps the band alarm of its fire quiet', () => {
     const standing = alarm({ kind: 'below-band', suppressedBy: 'after-check' });
     expect(alarmSteps(night([fire()], { bands }), [standing]).steps).toEqual([{ alarm: standing, step: { kind: 'suppression-ended' } }]);
   });
+  it('one that comes back by itself is quiet as well, until it does not; what somebody took note of stays as it is', () => {
+    const coming = [{ pitId: A, side: 'below-band' as const, comesBack: true }];
+    expect(alarmSteps(night([fire()], { bands: coming }), []).began[0]?.suppressedBy).toBe('comes-back');
+    const steps = (more: Partial<OpenAlarm>, seen: Partial<NightNow>) => alarmSteps(night([fire()], seen), [alarm({ kind: 'below-band', ...more })]).steps.map(({ step }) => step.kind);
+    expect(steps({ suppressedBy: 'comes-back' }, { bands })).toEqual(['suppression-ended']);
+    expect(steps({}, { bands: coming })).toEqual(['suppressed']);
+    expect(steps({ state: 'acknowledged', acknowledgedAt: NOW }, { bands: coming })).toEqual([]);
+  });
+  it('and a look that did not see the bands lets none of them call', () => {
+    expect(alarmSteps(night([fire()]), [alarm({ kind: 'below-band', suppressedBy: 'check-due' })]).steps).toEqual([]);
+    expect(alarmSteps(night([fire({ lookedAt: NOW })]), [alarm({ kind: 'below-band' })]).steps.map(({ step }) => step.kind)).toEqual(['suppressed']);
+  });
   it('but never a bed that is nearly out', () => {
     expect(alarmSteps(night([fire({ mode: 'out', lookedAt: NOW })]), []).began[0]?.suppressedBy).toBeNull();
   });
@@ -95,7 +107,7 @@ describe('a check keeps the band alarm of its fire quiet', () => {
 
 it('a shelf ends by itself, at its time and not before', () => {
   const shelved = (until: number) => alarm({ kind: 'above-band', shelf: { until: later(NOW, until), by: 'p' as PersonId, way: 'timed' } });
-  const bands = [{ pitId: A, side: 'above-band' as const }];
+  const bands = [{ pitId: A, side: 'above-band' as const, comesBack: false }];
   const steps = (until: number) => alarmSteps(night([fire()], { bands }), [shelved(until)]).steps.map(({ step }) => step.kind);
   expect(steps(1)).toEqual([]);
   expect(steps(0)).toEqual(['shelf-ended']);
@@ -110,7 +122,7 @@ it('each failed probe has an alarm of its own; one that was not looked at keeps 
 });
 
 it('the same look twice changes nothing the second time', () => {
-  const bands = [{ pitId: A, side: 'below-band' as const }];
+  const bands = [{ pitId: A, side: 'below-band' as const, comesBack: false }];
   const looks = [
     night([fire()]), night([fire({ latestSafeAt: later(NOW, -1), mode: 'out' }), fire({ pitId: B })], { wood: { splitsLeft: 1, splitsNeeded: 9 } }),
     night([fire({ lookedAt: NOW })], { bands }), night([fire()], { bands, gusts: [B], gateways: ['g' as DeviceId] }),

@@ -21,7 +21,8 @@ export interface NightNow {
   readonly fires: readonly FireNow[];
   /** Pits whose raw readings climb at this moment as no fed fire makes them. */
   readonly runningAway?: readonly PitId[] | undefined;
-  readonly bands?: readonly { readonly pitId: PitId; readonly side: OutOfBand }[] | undefined;
+  /** Chambers out of their band; `comesBack`: the fire brings it back by itself, in the time that there is to act. */
+  readonly bands?: readonly { readonly pitId: PitId; readonly side: OutOfBand; readonly comesBack: boolean }[] | undefined;
   /** Limits of food that are missed or about to be. */
   readonly food?: readonly { readonly cookId: CookId; readonly limit: string; readonly pitId: PitId | null }[] | undefined;
   readonly wood?: { readonly splitsLeft: number; readonly splitsNeeded: number } | undefined;
@@ -96,10 +97,14 @@ function isShort({ splitsLeft, splitsNeeded }: NonNullable<NightNow['wood']>, op
   return splitsLeft < splitsNeeded + (wasShort ? Math.max(WOOD_DEADBAND.splits, WOOD_DEADBAND.frac * splitsNeeded) : 0);
 }
 
-/** What keeps a condition from calling now: its fire was just looked at, or is about to be and the prompt says so already. */
-export function suppressionOf({ kind, pitId }: AlarmCondition, { fires, now }: NightNow): SuppressedBy | null {
+/**
+ * What keeps a condition from calling now: its fire was just looked at, or is about to be and the prompt says so already, or its
+ * chamber comes back without anybody. An alarm asks for hands; what needs none is no call.
+ */
+export function suppressionOf({ kind, pitId }: AlarmCondition, { fires, bands, now }: NightNow): SuppressedBy | null {
   const fire = fires.find((one) => one.pitId === pitId);
   if (!fire || !ALARM_LIST[kind].suppressedByCheck) return null;
   if (fire.lookedAt !== undefined && now - fire.lookedAt < QUIET_AFTER_CHECK_S) return 'after-check';
-  return fire.dueAt !== undefined && fire.dueAt - now <= QUIET_BEFORE_CHECK_S ? 'check-due' : null;
+  if (fire.dueAt !== undefined && fire.dueAt - now <= QUIET_BEFORE_CHECK_S) return 'check-due';
+  return bands?.some((band) => band.pitId === pitId && band.side === kind && band.comesBack) ? 'comes-back' : null;
 }

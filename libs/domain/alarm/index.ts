@@ -1,4 +1,4 @@
-export { outOfBand, together } from './band.js';
+export { comesBack, lastMeanC, outOfBand, together } from './band.js';
 export type { BandAsk, ChamberSample, OutOfBand } from './band.js';
 export type { AlarmCondition, FireNow, NightNow } from './conditions.js';
 export { causesOf } from './grouping.js';

@@ -2,8 +2,8 @@ import type { EpochS, PersonId } from '../quantity/index.js';
 
 /** States by IEC 62682 (ISA-18.2): whether the condition holds, and whether somebody has taken note. */
 export type AlarmState = 'normal' | 'unacknowledged' | 'acknowledged' | 'returned-unacknowledged';
-/** Why logic of the night keeps an alarm from calling: the fire was just looked at, or somebody is due there anyway. */
-export type SuppressedBy = 'after-check' | 'check-due';
+/** Why logic of the night keeps an alarm from calling: the fire was just looked at, somebody is due there anyway, or it mends itself. */
+export type SuppressedBy = 'after-check' | 'check-due' | 'comes-back';
 /** Set aside by a person, always for a time. one-shot: until the condition ends, at the latest until then. */
 export interface Shelf {
   readonly until: EpochS;

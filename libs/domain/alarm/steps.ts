@@ -34,10 +34,17 @@ function stepsOf(alarm: OpenAlarm, holds: boolean, night: NightNow): AlarmStep[]
   const changed: AlarmStep[] = holds === conditionHolds(alarm.state) ? [] : [{ kind: holds ? 'condition-began' : 'condition-ended' }];
   const shelfEnds: AlarmStep[] = alarm.shelf && alarm.shelf.until <= night.now ? [{ kind: 'shelf-ended' }] : [];
   if (!holds) return [...changed, ...shelfEnds];
-  const by = suppressionOf(alarm, night);
-  const quiet: AlarmStep[] = by === alarm.suppressedBy ? [] : [by ? { kind: 'suppressed', by } : { kind: 'suppression-ended' }];
+  const quiet = quietSteps(alarm, night);
   const asks: AlarmStep[] = isReminderDue(alarm, night.now) ? [{ kind: 'reminder-due' }] : [];
   return [...changed, ...shelfEnds, ...quiet, ...asks];
+}
+
+/** What was not looked at is not let call; what somebody took note of needs no rest until it comes back. */
+function quietSteps(alarm: OpenAlarm, night: NightNow): AlarmStep[] {
+  const by = suppressionOf(alarm, night);
+  if (by === alarm.suppressedBy || (by === 'comes-back' && alarm.state === 'acknowledged' && !alarm.suppressedBy)) return [];
+  if (by) return [{ kind: 'suppressed', by }];
+  return isJudged(alarm, night) ? [{ kind: 'suppression-ended' }] : [];
 }
 
 function isReminderDue({ kind, state, acknowledgedAt }: OpenAlarm, now: EpochS): boolean {

@@ -29,8 +29,8 @@ export const alarmView = z.object({
   returnedAt: instant.nullable(),
   acknowledgedBy: personId.nullable(),
   shelf: z.object({ until: instant, by: personId, way: shelfWay }).nullable(),
-  /** Quiet by design: its fire was just looked at, or is about to be. */
-  suppressedBy: z.enum(['after-check', 'check-due']).nullable(),
+  /** Quiet by design: its fire was just looked at, is about to be, or brings its chamber back by itself. */
+  suppressedBy: z.enum(['after-check', 'check-due', 'comes-back']).nullable(),
   /** Its first cause, another alarm that stands. */
   underId: z.uuid().nullable(),
   /** Who was called by it last, and who is next if nobody takes note; null when it does not call. */

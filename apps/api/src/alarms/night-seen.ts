@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import { type FireNow, type NightNow, type OpenAlarm, type OutOfBand, outOfBand, together } from '@stokehold/domain/alarm';
-import { HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
+import { ALARM_LIST, comesBack, conditionHolds, type FireNow, lastMeanC, type NightNow, type OpenAlarm, type OutOfBand, outOfBand, together } from '@stokehold/domain/alarm';
+import { type EpochS, HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { GatewayMessages } from '../gateways/index.js';
-import { Fires } from '../pits/index.js';
+import { Fires, type FireStanding } from '../pits/index.js';
 import type { Deed } from '../platform/index.js';
-import { Probes, Readings } from '../readings/index.js';
+import { type ChamberLately, Probes, Readings } from '../readings/index.js';
 import { Shifts } from '../shifts/index.js';
 import { WeatherNow } from '../weather/index.js';
 import { WoodViews } from '../wood/index.js';
@@ -48,11 +48,8 @@ export class NightSeen {
     const warm = (shift?.pits ?? []).filter(({ lightAt }) => later(lightAt, WARM_UP_S) <= now);
     const bands = warm.flatMap(({ pitId, band }) => {
       const chamber = chambers.find((one) => one.pitId === pitId);
-      if (!chamber) return [];
-      const overK = fires.find((one) => one.pitId === pitId)?.zoneOverK ?? [];
-      const samples = together(chamber.probes.map((probe) => ({ samples: probe.samples, overK: overK[Math.min(probe.zone, overK.length - 1)] ?? 0 })));
-      const side = outOfBand({ now, samples, noiseK: chamber.noiseK, ...band, was: bandAlarm(open, pitId) });
-      return side ? [{ pitId, side }] : [];
+      const fire = fires.find((one) => one.pitId === pitId);
+      return chamber ? bandOf({ now, chamber, fire, band, stands: bandAlarm(open, pitId) }) : [];
     });
     return { bands };
   }
@@ -85,7 +82,20 @@ export class NightSeen {
   }
 }
 
-function bandAlarm(open: readonly OpenAlarm[], pitId: OpenAlarm['pitId']): OutOfBand | undefined {
-  const stands = open.find((alarm) => (alarm.kind === 'above-band' || alarm.kind === 'below-band') && alarm.pitId === pitId && (alarm.state === 'unacknowledged' || alarm.state === 'acknowledged'));
-  return stands?.kind as OutOfBand | undefined;
+/** A chamber against its band, by its believed probes and, where one is missing or time is to tell, by what is believed of its fire. */
+function bandOf({ now, chamber, fire, band, stands }: {
+  readonly now: EpochS; readonly chamber: ChamberLately; readonly fire: FireStanding | undefined; readonly band: { readonly lowC: number; readonly highC: number }; readonly stands: OpenAlarm | undefined;
+}): NonNullable<NightNow['bands']>[number][] {
+  const overK = fire?.zoneOverK ?? [];
+  const samples = together(chamber.probes.map((probe) => ({ samples: probe.samples, overK: overK[Math.min(probe.zone, overK.length - 1)] ?? 0 })));
+  const side = outOfBand({ now, samples, noiseK: chamber.noiseK, ...band, was: stands?.kind as OutOfBand | undefined });
+  if (!side) return [];
+  const then = later(now, ALARM_LIST[side].timeToActS);
+  const thenC = fire?.ahead.tempC[Math.round((then - fire.ahead.from) / fire.ahead.stepS)];
+  const was = stands?.kind === side && stands.suppressedBy === 'comes-back';
+  return [{ pitId: chamber.pitId, side, comesBack: comesBack({ side, nowC: lastMeanC(samples), thenC, ...band, was }) }];
+}
+
+function bandAlarm(open: readonly OpenAlarm[], pitId: OpenAlarm['pitId']): OpenAlarm | undefined {
+  return open.find((alarm) => (alarm.kind === 'above-band' || alarm.kind === 'below-band') && alarm.pitId === pitId && conditionHolds(alarm.state));
 }

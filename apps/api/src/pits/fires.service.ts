@@ -23,6 +23,8 @@ export interface FireStanding {
   readonly latestSafeAt: EpochS | null;
   /** By how much each zone is hotter than the middle of the chamber, from the fire end, K. */
   readonly zoneOverK: readonly number[];
+  /** The middle of what its chamber is forecast to do while nobody touches it. */
+  readonly ahead: { readonly from: EpochS; readonly stepS: number; readonly tempC: readonly number[] };
 }
 /** When a fire should be looked at, and when somebody did last (or lit it). */
 export interface FireDue extends Due {
@@ -60,8 +62,9 @@ export class Fires {
 
   /** How each burning fire stands, in a few words. */
   async standing(em: EntityManager, yardId: YardId, now: EpochS): Promise<FireStanding[]> {
-    return (await this.burning(em, yardId, now)).map(({ pitId, estimate: { mode, dryKgPerS, zoneTempC, chamberTempC }, due }) => ({
+    return (await this.burning(em, yardId, now)).map(({ pitId, estimate: { mode, dryKgPerS, zoneTempC, chamberTempC, forecast }, due }) => ({
       pitId, mode, dryKgPerS, latestSafeAt: due && fromIso(due.latestSafeAt), zoneOverK: zoneTempC.map((tempC) => tempC - chamberTempC.p50),
+      ahead: { from: fromIso(forecast.from), stepS: forecast.stepS, tempC: forecast.p50 },
     }));
   }
 

@@ -41,6 +41,7 @@ export const alarm = {
   shelvedTill: 'set aside till {{time}} by {{who}}',
   'quiet.after-check': 'quiet: just looked at',
   'quiet.check-due': 'quiet: a check is due',
+  'quiet.comes-back': 'quiet: comes back by itself',
   over: 'over since {{time}}',
   more_one: 'and {{count}} more from the same cause',
   more_other: 'and {{count}} more from the same cause',

@@ -41,6 +41,7 @@ export const alarm = {
   shelvedTill: 'en pausa hasta {{time}} por {{who}}',
   'quiet.after-check': 'callada: recién revisado',
   'quiet.check-due': 'callada: toca revisión',
+  'quiet.comes-back': 'callada: vuelve por sí sola',
   over: 'terminó a las {{time}}',
   more_one: 'y {{count}} más por la misma causa',
   more_other: 'y {{count}} más por la misma causa',
