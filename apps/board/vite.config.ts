@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defaultClientConditions, defineConfig, type Plugin } from 'vite';
+import { contractAsData } from './contract-as-data.js';
 
 const api = process.env['STOKEHOLD_API'] ?? 'http://localhost:4310';
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -44,7 +45,7 @@ function serviceWorker(): Plugin {
 
 /** The libs are bundled from their sources; in development the API answers from its own port. */
 export default defineConfig({
-  plugins: [react(), serviceWorker()],
+  plugins: [react(), contractAsData(), serviceWorker()],
   resolve: { conditions: ['source', ...defaultClientConditions] },
   build: {
     target: 'es2022', outDir: 'dist', emptyOutDir: true, modulePreload: { polyfill: false },

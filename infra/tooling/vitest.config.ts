@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { contractAsData } from '../../apps/board/contract-as-data.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 /** Libraries are read from their sources, so that a test never meets a stale build. */
@@ -12,6 +13,7 @@ const patience = { testTimeout: 60_000, hookTimeout: 60_000, expect: { poll: { t
 /** One project a kind of test; `npm run check` runs those that need no database and no browser. */
 const project = (name: string, include: string[], more: object = {}) => ({
   root,
+  plugins: [contractAsData()],
   oxc: decorators,
   resolve: fromSource,
   ssr: { resolve: fromSource },

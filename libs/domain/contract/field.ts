@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type {
   Cents, CookId, DeviceId, DryBasis, LotId, PersonId, PitId, ProbeId, ServiceId, ShiftId, TaskId, YardId,
 } from '../quantity/index.js';
+import { DEVICE_KINDS, ROLES } from './permission.js';
 
 /**
  * A number field that goes in plain and comes out branded; still fit for JSON Schema.
@@ -20,6 +21,9 @@ export const cookId = id<CookId>();
 export const serviceId = id<ServiceId>();
 export const taskId = id<TaskId>();
 export const probeId = id<ProbeId>();
+
+export const role = z.enum(ROLES);
+export const deviceKind = z.enum(DEVICE_KINDS);
 
 /** ISO 8601, UTC: '2027-03-14T08:00:00Z'. Wall times exist on screens only. */
 export const instant = z.iso.datetime();

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { commandKey, deviceId, instant, personId, shortText, yardId } from './field.js';
-import { deviceKind, role } from './permission.js';
+import { commandKey, deviceId, deviceKind, instant, personId, role, shortText, yardId } from './field.js';
 import { pin } from './pin.js';
 import { yardSettings } from './yard.js';
 

@@ -1,10 +1,10 @@
-export { DEVICE_MAY, deviceKind, MAY, role } from './permission.js';
+export { DEVICE_MAY, MAY } from './permission.js';
 export type { DeviceKind, Permission, Role } from './permission.js';
 export { problem, REFUSALS } from './problem.js';
 export type { Problem, Refusal, RefusalCode } from './problem.js';
 export { route } from './route.js';
 export type { Method, Route, RouteInput, RouteReply, RouteRequest } from './route.js';
-export { commandKey, instant } from './field.js';
+export { commandKey, deviceKind, instant, role } from './field.js';
 export { pin } from './pin.js';
 export { device, deviceCode, done, enrolDevice, firstRun, health, language, makeDeviceCode, me, revokeDevice, signIn, signInChoices } from './identity.js';
 export type { Device, DeviceCode, Done, EnrolDevice, FirstRun, Health, Language, MakeDeviceCode, Me, RevokeDevice, SignIn, SignInChoices } from './identity.js';
@@ -48,7 +48,8 @@ export { askWhatIf, askWhy, hindranceView, levelCost, pinWork, relaxation, suppo
 export type { HindranceView, LevelCost, PinWork, Relaxation, Supposition, WhatIfView, WhyView } from './plan-answers.js';
 export { acknowledgeAlarm, alarmKind, alarmPriority, alarmReport, alarmState, alarmTier, alarmView, shelveAlarm } from './alarm.js';
 export type { AcknowledgeAlarm, AlarmKind, AlarmReport, AlarmView } from './alarm.js';
-export { LIVE, liveBeat, liveChange, pitView, yardClock, yardState } from './state.js';
+export { LIVE } from './live.js';
+export { liveBeat, liveChange, pitView, yardClock, yardState } from './state.js';
 export type { LiveBeat, LiveChange, PitView, YardClock, YardState } from './state.js';
 export { askRecords, correctRecord, MOST_RECORD_DAYS, RECORD_LOGS, recordLog, recordNights, recordsView } from './record.js';
 export type { CorrectRecord, RecordLog, RecordsView } from './record.js';

@@ -1,10 +1,9 @@
-import { z } from 'zod';
-
-export const role = z.enum(['crew', 'lead', 'manager']);
-export type Role = z.infer<typeof role>;
+// Without zod: a phone looks up what its person may do.
+export const ROLES = ['crew', 'lead', 'manager'] as const;
+export type Role = (typeof ROLES)[number];
 /** wall: reads, never writes. hand: a phone, tablet or desk on which people sign in. gateway: sends probe readings. */
-export const deviceKind = z.enum(['wall', 'hand', 'gateway']);
-export type DeviceKind = z.infer<typeof deviceKind>;
+export const DEVICE_KINDS = ['wall', 'hand', 'gateway'] as const;
+export type DeviceKind = (typeof DEVICE_KINDS)[number];
 
 /**
  * What a route asks for. open: nothing. device: an enrolled device. look: a wall, or a person signed in.

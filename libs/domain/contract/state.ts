@@ -57,5 +57,3 @@ export type LiveChange = z.infer<typeof liveChange>;
 /** Once a second: the server lives, and this is the last number it sent. */
 export const liveBeat = z.object({ seq: z.number().int(), clock: yardClock });
 export type LiveBeat = z.infer<typeof liveBeat>;
-/** Names of the live messages and the address of the socket. */
-export const LIVE = { path: '/live', change: 'change', beat: 'beat' } as const;

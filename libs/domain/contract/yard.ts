@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { commandKey, costCents, headingDeg, personId, pitId, probeId, shortText, yardId } from './field.js';
-import { role } from './permission.js';
+import { commandKey, costCents, headingDeg, personId, pitId, probeId, role, shortText, yardId } from './field.js';
 import { pin } from './pin.js';
 
 export const units = z.enum(['us', 'metric']);

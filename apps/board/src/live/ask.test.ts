@@ -1,4 +1,5 @@
-import { commandKey as keyOfContract, routes } from '@stokehold/domain/contract';
+import { commandKey as keyOfContract } from '@stokehold/domain/contract';
+import ways from 'contract:ways';
 import { describe, expect, it } from 'vitest';
 import { addressOf } from './ask.js';
 import { commandKey } from './command-key.js';
@@ -6,11 +7,11 @@ import { withKey } from './use-command.js';
 
 describe('asking the server', () => {
   it('a parameter goes into the address and out of the body', () => {
-    expect(addressOf(routes.finishTask, { taskId: 'a b', key: 'k' })).toEqual({ path: '/api/tasks/a%20b/done', rest: { key: 'k' } });
+    expect(addressOf(ways.finishTask, { taskId: 'a b', key: 'k' })).toEqual({ path: '/api/tasks/a%20b/done', rest: { key: 'k' } });
   });
 
   it('what a GET is asked with goes into its query', () => {
-    expect(addressOf(routes.checks, { pitId: 'p', since: '2027-03-13T08:00:00Z' }).path).toBe('/api/checks?pitId=p&since=2027-03-13T08%3A00%3A00Z');
+    expect(addressOf(ways.checks, { pitId: 'p', since: '2027-03-13T08:00:00Z' }).path).toBe('/api/checks?pitId=p&since=2027-03-13T08%3A00%3A00Z');
   });
 
   it('a key is a UUID of version 7, later ones sort later (RFC 9562, 5.7)', () => {

@@ -1,37 +1,64 @@
-import { problem, routes, type Route, type RouteName, type RouteReply, type RouteRequest, type Routes } from '@stokehold/domain/contract';
+import type { Problem, RouteName, RouteReply, RouteRequest, Routes } from '@stokehold/domain/contract';
+import hand from 'contract:hand';
+import ways from 'contract:ways';
 import { NoAnswer, Refused } from './refused.js';
+import { faultsBy, type FaultIn } from './shape.js';
 
 export type Input<N extends RouteName> = RouteRequest<Routes[N]>;
 export type Reply<N extends RouteName> = RouteReply<Routes[N]>;
 
+export type Way = (typeof ways)[RouteName];
+
 const ANSWER_WITHIN_MS = 15_000;
 
+/** Finds the fault in what a phone or a wall is told: replies, live messages, refusals, and what the device remembers of them. */
+export const faultAtHand = faultsBy(hand);
+
+/** The live message or reply, if it is as the contract says. What comes otherwise is a bug, or not from this house. */
+export function told<T>(name: string, faultIn: FaultIn, value: unknown): T {
+  const fault = faultIn(value);
+  if (fault !== undefined) throw new TypeError(`${name} is not as the contract says at '${fault}'`);
+  return value as T;
+}
+
+let faultAtDesk: Promise<typeof faultAtHand> | undefined;
+/** The same for what the desks ask for, which is fetched with the first of it. */
+function deskShapes(): Promise<typeof faultAtHand> {
+  faultAtDesk ??= import('contract:desk').then((desk) => faultsBy(desk.default));
+  faultAtDesk.catch(() => (faultAtDesk = undefined));
+  return faultAtDesk;
+}
+const replyShape = async (name: RouteName): Promise<FaultIn> => (name in hand.properties ? faultAtHand : await deskShapes())(name);
+
 /** Splits what a route is called with into its address and what is left over for query or body. */
-export function addressOf(route: Route, input: Readonly<Record<string, unknown>>): { path: string; rest: Record<string, unknown> } {
+export function addressOf(way: Way, input: Readonly<Record<string, unknown>>): { path: string; rest: Record<string, unknown> } {
   const rest: Record<string, unknown> = { ...input };
-  const path = route.path.replaceAll(/:([A-Za-z]+)/g, (_, name: string) => {
+  const path = way.path.replaceAll(/:([A-Za-z]+)/g, (_, name: string) => {
     const value = rest[name];
     delete rest[name];
     return encodeURIComponent(String(value));
   });
-  const query = route.method === 'GET' ? new URLSearchParams(rest as Record<string, string>).toString() : '';
+  const query = way.method === 'GET' ? new URLSearchParams(rest as Record<string, string>).toString() : '';
   return { path: `/api${path}${query && `?${query}`}`, rest };
 }
 
 async function refusalOf(response: Response): Promise<Error> {
-  const parsed = problem.safeParse(await response.json().catch(() => undefined));
-  return parsed.success ? new Refused(parsed.data) : new NoAnswer(`status ${response.status}`);
+  const said: unknown = await response.json().catch(() => undefined);
+  return faultAtHand('problem')(said) === undefined ? new Refused(said as Problem) : new NoAnswer(`status ${response.status}`);
 }
 
 /** Calls a route of the contract. Throws `Refused` for a refusal and `NoAnswer` where no (readable) answer came. */
 export async function ask<N extends RouteName>(name: N, input: Input<N>): Promise<Reply<N>> {
-  const route: Route = routes[name];
-  const { path, rest } = addressOf(route, input as Record<string, unknown>);
-  const sends = route.method === 'POST';
+  const way = ways[name];
+  const { path, rest } = addressOf(way, input as Record<string, unknown>);
+  const sends = way.method === 'POST';
+  const shape = replyShape(name);
+  // Looked at below, once the answer is there.
+  shape.catch(() => undefined);
   let response: Response;
   try {
     response = await fetch(path, {
-      method: route.method,
+      method: way.method,
       credentials: 'same-origin',
       signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
       ...(sends && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(rest) }),
@@ -43,5 +70,8 @@ export async function ask<N extends RouteName>(name: N, input: Input<N>): Promis
   const answer: unknown = await response.json().catch((error: unknown) => {
     throw new NoAnswer(error);
   });
-  return route.reply.parse(answer) as Reply<N>;
+  const faultIn = await shape.catch((error: unknown) => {
+    throw new NoAnswer(error);
+  });
+  return told<Reply<N>>(name, faultIn, answer);
 }

@@ -1,7 +1,8 @@
 import type { QueryClient } from '@tanstack/react-query';
-import { LIVE, liveBeat, liveChange, type YardState } from '@stokehold/domain/contract';
+import { LIVE, type LiveBeat, type LiveChange, type YardState } from '@stokehold/domain/contract';
 import type { Socket } from 'socket.io-client';
 import { applyChange } from './apply-change.js';
+import { faultAtHand, told } from './ask.js';
 import { hear } from './heard.js';
 import { STATE } from './query-keys.js';
 
@@ -43,7 +44,7 @@ function listen(socket: Socket, client: QueryClient): () => void {
     connectedBefore = true;
   });
   socket.on(LIVE.change, (message: unknown) => {
-    const change = liveChange.parse(message);
+    const change = told<LiveChange>('a change', faultAtHand('change'), message);
     hear(change.clock);
     const state = client.getQueryData<YardState>(STATE);
     if (!state) return;
@@ -52,7 +53,7 @@ function listen(socket: Socket, client: QueryClient): () => void {
     else client.setQueryData(STATE, next);
   });
   socket.on(LIVE.beat, (message: unknown) => {
-    const beat = liveBeat.parse(message);
+    const beat = told<LiveBeat>('a beat', faultAtHand('beat'), message);
     hear(beat.clock);
     const state = client.getQueryData<YardState>(STATE);
     beatsAhead = state && beat.seq !== state.seq ? beatsAhead + 1 : 0;

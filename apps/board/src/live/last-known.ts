@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
-import { me as meShape, yardClock, yardState, type Me, type YardClock, type YardState } from '@stokehold/domain/contract';
-import { z } from 'zod';
+import type { Me, YardClock, YardState } from '@stokehold/domain/contract';
+import { faultAtHand } from './ask.js';
 import { deviceStore } from './device-store.js';
 import { hearAgain, lastHeard } from './heard.js';
 import { ME, STATE } from './query-keys.js';
@@ -13,7 +13,6 @@ const SAVE_EVERY_MS = 15_000;
 const FIRST_SAVE_MS = 2000;
 const STORE_WITHIN_MS = 500;
 
-const lastKnown = z.object({ me: meShape, state: yardState, clock: yardClock, heardAtMs: z.number() });
 /** The yard as this device last saw it, and when it last heard of its server, ms since 1970 by its own clock. */
 export interface LastKnown {
   readonly me: Me;
@@ -23,11 +22,15 @@ export interface LastKnown {
   readonly heardAtMs: number;
 }
 
+const isLastKnown = (kept: unknown): kept is LastKnown => {
+  const parts = kept as Partial<LastKnown> | undefined;
+  return Number.isFinite(parts?.heardAtMs) && (['me', 'state', 'clock'] as const).every((part) => faultAtHand(part)(parts?.[part]) === undefined);
+};
+
 /** What was kept, if it can still be read by this version and is not too old; a clock set back counts as just heard. */
 export function readable(kept: unknown, nowMs: number): LastKnown | undefined {
-  const parsed = lastKnown.safeParse(kept);
-  if (!parsed.success || nowMs - parsed.data.heardAtMs > SHOWN_FOR_MS) return undefined;
-  return { ...parsed.data, heardAtMs: Math.min(parsed.data.heardAtMs, nowMs) };
+  if (!isLastKnown(kept) || nowMs - kept.heardAtMs > SHOWN_FOR_MS) return undefined;
+  return { ...kept, heardAtMs: Math.min(kept.heardAtMs, nowMs) };
 }
 
 /** What lies in the device's store, if it can be read at all. */

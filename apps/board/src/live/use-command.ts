@@ -1,4 +1,5 @@
-import { routes, type Route, type RouteName } from '@stokehold/domain/contract';
+import type { RouteName } from '@stokehold/domain/contract';
+import ways from 'contract:ways';
 import { useRef, useState } from 'react';
 import { ask, type Input, type Reply } from './ask.js';
 import { commandKey } from './command-key.js';
@@ -9,17 +10,13 @@ import { useMe } from './use-me.js';
 /** What a screen says of a command: its key and the device's clock are added on the way. */
 export type Said<N extends RouteName> = Omit<Input<N>, 'key' | 'sentAt'>;
 
-const asksFor = (name: RouteName, field: string): boolean => {
-  const shape = (routes[name] as Route).body as { shape?: Record<string, unknown> } | undefined;
-  return shape?.shape !== undefined && field in shape.shape;
-};
-
 /** The whole input of a route, with a key and the device's clock where the route has them. */
 export function withKey<N extends RouteName>(name: N, said: Said<N>, key: string, practice: boolean): Input<N> {
+  const { wants } = ways[name];
   return {
     ...said,
-    ...(asksFor(name, 'key') && { key }),
-    ...(asksFor(name, 'sentAt') && { sentAt: deviceNow(practice) }),
+    ...(wants.includes('key') && { key }),
+    ...(wants.includes('sentAt') && { sentAt: deviceNow(practice) }),
   } as unknown as Input<N>;
 }
 
