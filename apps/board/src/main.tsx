@@ -8,7 +8,11 @@ import { App, ENTRIES, fetchScreen } from './app.js';
 import { recallLastKnown } from './live/last-known.js';
 import { askAhead } from './live/use-yard.js';
 import { keepOffline } from './offline/register.js';
+import { fetchRefusals } from './parts/refusal.js';
 import { keptByHand, shine, themeAt } from './parts/theme.js';
+
+/** Well after the first picture, long before anything was sent that could be refused. */
+const REFUSALS_AFTER_MS = 4000;
 
 // Until the yard is known: as chosen by hand, else night.
 shine(themeAt(Date.now(), undefined, keptByHand()));
@@ -28,3 +32,4 @@ createRoot(document.getElementById('board')!).render(
   </StrictMode>,
 );
 if (import.meta.env.PROD) void keepOffline();
+setTimeout(fetchRefusals, REFUSALS_AFTER_MS);

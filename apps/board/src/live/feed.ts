@@ -16,7 +16,7 @@ export function openFeed(client: QueryClient): () => void {
   let leave = (): void => undefined;
   let left = false;
   const open = async () => {
-    const { io } = await import('socket.io-client');
+    const { io } = await import('./socket.js');
     if (!left) leave = listen(io({ path: LIVE.path, transports: ['websocket', 'polling'], reconnectionDelayMax: AGAIN_MS }), client);
   };
   const tryToOpen = () => {

@@ -1,13 +1,13 @@
 import { expect, it } from 'vitest';
 import type { Problem, YardState } from '@stokehold/domain/contract';
-import '../words/shared.js';
+import '../words/refusal.js';
 import { figuresOf } from '../units/figures.js';
 import { sayIn } from '../words/words.js';
 import { refusalInWords } from './refusal-words.js';
 
 const state = { people: [{ id: 'p1', name: 'Ana' }], pits: [{ pit: { id: 'q1', name: 'Larch' } }] } as unknown as YardState;
 const said = (code: Problem['code'], values?: Problem['values'], language: 'en' | 'es' = 'en') =>
-  refusalInWords({ code, ...(values && { values }) }, { say: sayIn(language, 'shared'), figures: figuresOf({ units: 'us', timeZone: 'UTC', language }), state });
+  refusalInWords({ code, ...(values && { values }) }, { say: sayIn(language, 'refusal'), figures: figuresOf({ units: 'us', timeZone: 'UTC', language }), state });
 
 it('a refusal names the person or the pit that it is about', () => {
   expect(said('person-on-two-shifts', { personId: 'p1' })).toBe('Somebody would be on two shifts at once. Take them off one. It is about Ana.');

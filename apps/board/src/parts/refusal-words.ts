@@ -1,13 +1,13 @@
 import type { Problem, YardState } from '@stokehold/domain/contract';
 import type { Figures } from '../units/figures.js';
-import type { SaySharedWords } from '../words/shared.js';
+import type { SayRefusalWords } from '../words/refusal.js';
 
 const RULES = [
   'skill', 'shift', 'people', 'earliest', 'break-owner', 'twice', 'two-things-at-once', 'walk', 'absent', 'break-window', 'frozen', 'no-place', 'latest-safe', 'pin', 'order', 'other',
 ] as const;
 
 interface Knowing {
-  readonly say: SaySharedWords;
+  readonly say: SayRefusalWords;
   readonly figures: Pick<Figures, 'time' | 'span'>;
   /** The yard, where it is known on this screen: it has the names. */
   readonly state: Pick<YardState, 'people' | 'pits'> | undefined;

@@ -45,25 +45,47 @@ export interface FiguresOf {
   readonly language: Language;
 }
 
+/** Makes what is asked for when it is first asked for, and once. */
+function atFirst<K extends readonly number[], T>(make: (...key: K) => T): (...key: K) => T {
+  const made = new Map<number | undefined, T>();
+  return (...key) => {
+    const there = made.get(key[0]) ?? make(...key);
+    made.set(key[0], there);
+    return there;
+  };
+}
+
 function timesIn(timeZone: string, language: Language) {
   const locale = LOCALE[language];
   const as = (options: Intl.DateTimeFormatOptions) => {
-    const format = new Intl.DateTimeFormat(locale, { timeZone, ...options });
-    return (at: When) => format.format(typeof at === 'string' ? Date.parse(at) : at);
+    const format = atFirst(() => new Intl.DateTimeFormat(locale, { timeZone, ...options }));
+    return (at: When) => format().format(typeof at === 'string' ? Date.parse(at) : at);
   };
   const time = as({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   const weekday = as({ weekday: 'short' });
   return { time, dayTime: (at: When) => (language === 'es' ? `${time(at)} del ${weekday(at)}` : `${weekday(at)} ${time(at)}`), day: as({ weekday: 'short', month: 'short', day: 'numeric' }), month: as({ month: 'short' }), date: as({ month: 'short', day: 'numeric', year: 'numeric' }) };
 }
 
-export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
+const known = new Map<string, Figures>();
+
+/** The figures of a yard in a language. Made once: a browser takes its time over a format. */
+export function figuresOf(of: FiguresOf): Figures {
+  const key = [of.units, of.timeZone, of.language].join();
+  const figures = known.get(key) ?? newFigures(of);
+  known.set(key, figures);
+  return figures;
+}
+
+function newFigures({ units, timeZone, language }: FiguresOf): Figures {
   const locale = LOCALE[language];
+  const byDigits = atFirst((digits: number) => new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }));
   const number = (value: number, digits: number) => {
     const rounded = Number(value.toFixed(digits));
     // A temperature of -0.3 is shown as 0, not as -0.
-    return new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(rounded === 0 ? 0 : rounded);
+    return byDigits(digits).format(rounded === 0 ? 0 : rounded);
   };
-  const money = new Intl.NumberFormat(locale, { style: 'currency', currency: 'USD', currencyDisplay: 'narrowSymbol' });
+  const inCurrency = atFirst(() => new Intl.NumberFormat(locale, { style: 'currency', currency: 'USD', currencyDisplay: 'narrowSymbol' }));
+  const money = (cents: number) => inCurrency().format(cents / 100);
   const bare = (as: ShownAs, si: number) => number(scaleOf(units, as).shown(si), scaleOf(units, as).digits);
   return {
     bare,
@@ -74,8 +96,8 @@ export function figuresOf({ units, timeZone, language }: FiguresOf): Figures {
     si: (as, shown) => scaleOf(units, as).si(shown),
     count: (n, digits = 0) => number(n, digits),
     percent: (frac) => `${number(frac * 100, 0)}${BLANK}%`,
-    money: (cents) => money.format(cents / 100),
-    moneyPerMass: (centsPerKg) => `${money.format(centsPerKg / 100 / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
+    money,
+    moneyPerMass: (centsPerKg) => `${money(centsPerKg / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
     ...timesIn(timeZone, language),
     span: (seconds) => {
       const minutes = Math.floor(Math.max(0, seconds) / 60);

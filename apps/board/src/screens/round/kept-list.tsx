@@ -2,6 +2,7 @@ import type { YardState } from '@stokehold/domain/contract';
 import { takeBack, type Kept } from '../../live/kept.js';
 import { useKept } from '../../live/use-kept.js';
 import { Button } from '../../parts/button.js';
+import { Refusal } from '../../parts/refusal.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useRoundWords } from '../../words/round.js';
 import { useSharedWords } from '../../words/shared.js';
@@ -23,7 +24,6 @@ function useNamed(state: YardState | undefined): (one: Kept) => string {
 /** What the server refused, with its reason, above everything, until it is corrected or dropped. */
 export function RefusedList({ state, onCorrect }: Pick<KeptProps, 'state'> & { readonly onCorrect: (kept: Kept) => void }) {
   const say = useRoundWords();
-  const shared = useSharedWords();
   const named = useNamed(state);
   const refused = useKept().filter((one) => one.refused);
   if (refused.length === 0) return null;
@@ -33,7 +33,7 @@ export function RefusedList({ state, onCorrect }: Pick<KeptProps, 'state'> & { r
       {refused.map((one) => (
         <div key={one.nth} className={css['refused']} role="alert">
           <p>
-            <strong>{named(one)}</strong>: {one.refused && shared(`refusal.${one.refused.code}`)}
+            <strong>{named(one)}</strong>: {one.refused && <Refusal problem={one.refused} />}
           </p>
           <div className={css['pair']}>
             {one.route === 'recordCheck' && <Button onClick={() => onCorrect(one)}>{say('correct')}</Button>}
