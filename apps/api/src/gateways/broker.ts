@@ -9,6 +9,8 @@ import { READINGS_TOPIC, STATUS_TOPIC } from './topics.js';
 export interface BrokerSettings {
   readonly url: string;
   readonly clientId: string;
+  /** For so long; a week when left out, s. */
+  readonly keepsForS?: number;
 }
 
 const WEEK_S = 7 * 86_400;
@@ -41,7 +43,7 @@ export class Broker implements BeforeApplicationShutdown {
     while (!this.closed && !this.client) {
       this.client = await connectAsync(settings.url, {
         protocolVersion: 5, clientId: settings.clientId, clean: false, reconnectPeriod: AGAIN_MS, connectTimeout: 5000,
-        properties: { sessionExpiryInterval: WEEK_S, receiveMaximum: MOST_UNDER_WAY, maximumPacketSize: LARGEST_BYTES },
+        properties: { sessionExpiryInterval: settings.keepsForS ?? WEEK_S, receiveMaximum: MOST_UNDER_WAY, maximumPacketSize: LARGEST_BYTES },
       }).catch((error: Error) => {
         log.warn({ err: error.message }, 'the broker of MQTT_URL does not answer; it is tried again');
         return undefined;

@@ -1,4 +1,5 @@
 import 'reflect-metadata';
+import { randomUUID } from 'node:crypto';
 import { chmodSync, mkdtempSync, rmSync, statfsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -27,11 +28,13 @@ function placeOfNight(): string {
 }
 
 /** What was typed after `npm run practice --`. */
-function asked(): { file: string; seed: number; faultyProbes: boolean } {
-  const { values } = parseArgs({ options: { file: { type: 'string' }, seed: { type: 'string', default: '1' }, 'faulty-probes': { type: 'boolean', default: false } } });
+function asked(): { file: string; seed: number; faultyProbes: boolean; broker: string | undefined } {
+  const { values } = parseArgs({
+    options: { file: { type: 'string' }, seed: { type: 'string', default: '1' }, 'faulty-probes': { type: 'boolean', default: false }, broker: { type: 'string' } },
+  });
   const seed = Number(values.seed);
   if (!values.file || !Number.isInteger(seed)) throw new Error('Give a file and a seed: npm run practice -- --file infra/sample/brackwater.json --seed 7');
-  return { file: resolve(process.env['INIT_CWD'] ?? '.', values.file), seed, faultyProbes: values['faulty-probes'] };
+  return { file: resolve(process.env['INIT_CWD'] ?? '.', values.file), seed, faultyProbes: values['faulty-probes'], broker: values.broker };
 }
 
 /**
@@ -39,18 +42,19 @@ function asked(): { file: string; seed: number; faultyProbes: boolean } {
  * to as one JSON object, and the time it took, which differs from run to run, to the other stream.
  */
 async function main(): Promise<void> {
-  const { file, seed, faultyProbes } = asked();
+  const { file, seed, faultyProbes, broker } = asked();
   const sample = readSample(file);
   const folder = placeOfNight();
   chmodSync(folder, 0o755); // the server runs as a user of its own when this process is root
   const began = process.hrtime.bigint();
   // The database starts while the house is loaded.
-  const loading = Promise.all([import('../house.js'), import('./index.js')]);
+  const loading = Promise.all([import('../house.js'), import('./index.js'), import('../gateways/index.js')]);
   const database = await EmbeddedDatabase.open({ folder, settings: THROWAWAY });
   try {
-    const [{ openHouse }, { PracticeNights }] = await loading;
+    const [{ openHouse }, { PracticeNights }, { Broker }] = await loading;
     const house = await openHouse({ databaseUrl: database.url, workers: THREADS, dataFolder: folder });
-    const night = await house.get(PracticeNights).openStill(sample, seed, { faultyProbes });
+    if (broker) await house.get(Broker).open({ url: broker, clientId: `practice-${randomUUID()}`, keepsForS: 0 });
+    const night = await house.get(PracticeNights).openStill(sample, seed, { faultyProbes, broker });
     while (!night.isOver) await night.minute();
     process.stdout.write(`${JSON.stringify({ file: sample.yard.name, seed, ...(await night.report()) }, null, 2)}\n`);
     await house.close();

@@ -1,4 +1,4 @@
-import type { AlarmView, CookView, PlanView, TaskView } from '@stokehold/domain/contract';
+import type { AlarmView, CookView, PlanView, RecordReadings, TaskView } from '@stokehold/domain/contract';
 import { dryBasis, type DryBasis, type EpochS, fromIso, HOUR_S, later, type LotId, MINUTE_S, type PersonId, type PitId, randomStream, seedFrom, toIso, type YardId } from '@stokehold/domain/quantity';
 import { presenceAt, type RunningShift } from '@stokehold/domain/shift';
 import { pieceOfSize, USUAL_SPLIT, wetMassKg } from '@stokehold/domain/wood';
@@ -38,6 +38,8 @@ export interface Through {
   readonly food: Food;
   readonly plans: Plans;
   readonly readings: Readings;
+  /** How readings come in: as the gateway's command, or over a broker. */
+  readonly send: (gateway: Actor, command: RecordReadings) => Promise<unknown>;
   readonly shifts: Shifts;
   readonly tasks: Tasks;
   readonly weather: WeatherNow;
@@ -78,7 +80,7 @@ export class PracticeNight {
     private readonly time: { at: EpochS },
     faults: readonly ProbeFault[] = [],
   ) {
-    this.probes = new NightProbes({ pits: yard.pits, truth, seed, faults, send: (readings) => house.readings.record(yard.gateway, { key: house.ids.next(), readings: [...readings] }) });
+    this.probes = new NightProbes({ pits: yard.pits, truth, seed, faults, send: (readings) => house.send(yard.gateway, { key: house.ids.next(), readings: [...readings] }) });
     this.food = new FoodTruth(seed);
     const random = randomStream(seedFrom(seed, 'crew'));
     const doings = house.doings.on({ truth, pits: yard.pits, random, settle: () => this.settle(), loadings: yard.loadings });

@@ -24,7 +24,7 @@ export interface ProbesReport {
   }[];
   readonly alarms: Omit<AlarmRates, 'people' | 'badActors'> & {
     readonly byKind: Readonly<Record<string, number>>;
-    readonly byPerson: readonly (Omit<PersonRate, 'personId'> & { readonly person: string; readonly byHour: readonly number[]; readonly withinTargets: boolean })[];
+    readonly byPerson: readonly (Omit<PersonRate, 'personId'> & { readonly person: string; readonly byHour: readonly number[]; readonly withinTargets: boolean; readonly wasQuiet: boolean })[];
     readonly badActors: readonly { readonly kind: string; readonly pit: string; readonly calls: number }[];
     readonly targets: typeof RATE_TARGETS;
     /** Band alarms that called while the chamber truly lay inside its band, by more than sound probes are off. */
@@ -54,7 +54,7 @@ export function probesReport(night: Night): ProbesReport {
     faults: night.told.map((told) => faultSaid(told, pitOf)),
     alarms: {
       ...rates, byKind, targets: RATE_TARGETS,
-      byPerson: people.map(({ personId, ...rate }) => ({ person: night.nameOf(personId), ...rate, byHour: byHour(night, personId), withinTargets: isWithin(rate) })),
+      byPerson: people.map(({ personId, ...rate }) => ({ person: night.nameOf(personId), ...rate, byHour: byHour(night, personId), withinTargets: isWithin(rate), wasQuiet: rate.calls <= RATE_TARGETS.quietNight })),
       badActors: badActors.map(({ kind, pitId, calls }) => ({ kind, pit: pitOf(pitId), calls })),
       falseBand: night.called.flatMap((one) => {
         const trueTempC = insideBand(one, night);
@@ -71,8 +71,9 @@ function faultSaid({ fault, suspectAt, badAt }: FaultTold, pitOf: (id: PitId) =>
   return { pit: pitOf(fault.pitId), kind: fault.kind, suspectAfterS, badAfterS, inTime };
 }
 
-const isWithin = ({ meanPerTenMinutes, mostInTenMinutes, calls }: Omit<PersonRate, 'personId'>) =>
-  meanPerTenMinutes <= RATE_TARGETS.meanPerTenMinutes && mostInTenMinutes <= RATE_TARGETS.mostPerTenMinutes && calls <= RATE_TARGETS.quietNight;
+/** What holds on any night, also a bad one. */
+const isWithin = ({ meanPerTenMinutes, mostInTenMinutes }: Omit<PersonRate, 'personId'>) =>
+  meanPerTenMinutes <= RATE_TARGETS.meanPerTenMinutes && mostInTenMinutes <= RATE_TARGETS.mostPerTenMinutes;
 
 /** Calls of a person in each hour of the night. */
 function byHour({ called, from, until }: Pick<Night, 'called' | 'from' | 'until'>, personId: PersonId): number[] {
