@@ -38,7 +38,7 @@ export type ReportPresence = z.infer<typeof reportPresence>;
 export const reportBreak = z.strictObject({ key: commandKey, sentAt, breakId: z.uuid(), state: z.enum(['begun', 'ended']) });
 export type ReportBreak = z.infer<typeof reportBreak>;
 
-export const taskKind = z.enum(['light', 'load', 'turn', 'wrap', 'probe', 'unload', 'haul', 'clear-ash']);
+export const taskKind = z.enum(['light', 'load', 'turn', 'wrap', 'probe', 'unload', 'haul', 'trim', 'clear-ash']);
 export type TaskKind = z.infer<typeof taskKind>;
 export const addTask = z.strictObject({
   key: commandKey,

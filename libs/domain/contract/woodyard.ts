@@ -94,6 +94,8 @@ export const woodyardView = z.object({
   /** In the order in which to open them. */
   lots: z.array(seasoningView),
   trim: z.array(trimView),
+  /** Names of those on the shift who may saw; null while no pit burns. */
+  maySaw: z.array(z.string()).nullable(),
   carts: z.array(cartLastsView),
   yard: yardLastsView,
   purchases: z.array(purchaseView),

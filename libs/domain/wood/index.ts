@@ -27,6 +27,8 @@ export { cartLasts, correctionOf, yardLasts } from './stock.js';
 export type { CartLasts, CartState, Recount, RecountRefusal, YardLasts } from './stock.js';
 export { cuttingFor, longSplitM, mayBurn, mustLieAcross, trimList } from './trim.js';
 export type { Cutting, Firebox, TrimLine } from './trim.js';
+export { trimWork } from './trim-work.js';
+export type { WorkTimes } from './trim-work.js';
 export { mixOfFire, possibleMix } from './mix.js';
 export type { CookOnFire, MixRefusal, SpeciesWish } from './mix.js';
 export { allWrappedFrom, drawOffcuts, trimmedLeft } from './offcuts.js';

@@ -29,7 +29,7 @@ export interface Look {
 export interface NightTask {
   readonly id: TaskId;
   readonly shiftId: ShiftId | null;
-  readonly kind: 'light' | 'load' | 'turn' | 'wrap' | 'probe' | 'unload' | 'haul' | 'clear-ash';
+  readonly kind: 'light' | 'load' | 'turn' | 'wrap' | 'probe' | 'unload' | 'haul' | 'trim' | 'clear-ash';
   readonly pitId: PitId | null;
   readonly earliestAt: EpochS;
   readonly dueAt: EpochS;

@@ -13,8 +13,8 @@ export const FROZEN_AHEAD_S = 2 * MINUTE_S;
 export const PROMISED_AHEAD_S = 120 * MINUTE_S;
 
 /** What somebody must be able to do for a task. */
-export const TASK_SKILL: { readonly [K in NightTask['kind']]: 'fire' | 'food' | 'lifting' } = {
-  light: 'fire', load: 'food', turn: 'food', wrap: 'food', probe: 'food', unload: 'food', haul: 'lifting', 'clear-ash': 'fire',
+export const TASK_SKILL: { readonly [K in NightTask['kind']]: 'fire' | 'food' | 'lifting' | 'saw' } = {
+  light: 'fire', load: 'food', turn: 'food', wrap: 'food', probe: 'food', unload: 'food', haul: 'lifting', trim: 'saw', 'clear-ash': 'fire',
 };
 /** Work that nobody likes is shared fairly. */
 export const UNPLEASANT: readonly NightTask['kind'][] = ['haul', 'clear-ash'];

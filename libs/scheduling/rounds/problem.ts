@@ -72,7 +72,7 @@ export interface RoundPit {
 
 export interface RoundTask {
   readonly id: TaskId;
-  /** light, load, turn, wrap, probe, unload, haul, clear-ash, handover; the planner does not read it. */
+  /** light, load, turn, wrap, probe, unload, haul, trim, clear-ash, handover; the planner does not read it. */
   readonly kind: string;
   readonly place: string;
   readonly lengthS: number;

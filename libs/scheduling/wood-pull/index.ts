@@ -6,7 +6,7 @@ export type { PullViolation } from './checker.js';
 export { validatePull } from './validate.js';
 export type { PullRefusal } from './validate.js';
 export { planPull, promisesOf } from './plan-pull.js';
-export { repullWood, wishesOf, worthRepull } from './repull.js';
+export { repullReasons, repullWood, wishesOf } from './repull.js';
 export type { PullBefore, Repull, RepullReason } from './repull.js';
 export { generatedYard } from './generated-yard.js';
 export type { GeneratedYard } from './generated-yard.js';

@@ -39,23 +39,25 @@ const needOf = (problem: PullProblem, pitId: PitId) => problem.pits.find(({ id }
 const onCart = (problem: PullProblem, pitId: PitId) => problem.piles.filter(({ cartOf }) => cartOf === pitId);
 
 /**
- * Whether the pull is to be balanced again: a pit that would use up half of its reserve with what lies on its cart and what it was told
- * it gets, wood that was promised and is not there any more, or a wish of the kitchen that is new. A fire that burns a little more changes nothing; nor does a lack that
- * the pull has owned up to, as long as no other wood lies there that could mend it.
+ * Why the pull is to be balanced again: a pit that would use up half of its reserve with what lies on its cart and what it was told
+ * it gets, wood that was promised and is not there any more, or a wish of the kitchen that is new. A fire that burns a little more
+ * changes nothing; nor does a lack that the pull has owned up to, as long as no other wood lies there that could mend it.
  *
- * @returns the first reason, or undefined. Held to wood-pull.test.ts
+ * @returns the weightiest reason first; none where the pull holds. Held to wood-pull.test.ts
  */
-export function worthRepull(problem: PullProblem, before: PullBefore): RepullReason | undefined {
+export function repullReasons(problem: PullProblem, before: PullBefore): readonly RepullReason[] {
   const short = problem.pits.find(({ id }) => {
     const lackJ = lackOf(problem, before, id);
     return lackJ > 0 && (lackJ > (before.missingJ.get(id) ?? 0) || liesToSpare(problem, before, id));
   });
-  if (short) return { because: 'runs-short', where: short.id };
   const told = splitsOf(before.toHaul);
   const gone = problem.lots.find(({ id }) => piecesOf(told, id) > inStack(problem, id));
-  if (gone) return { because: 'stock-gone', where: gone.id };
   const asks = problem.pits.find(({ id }) => asksAnew(problem, before, id));
-  return asks && { because: 'mix-asked', where: asks.id };
+  return [
+    ...(short ? [{ because: 'runs-short', where: short.id } as const] : []),
+    ...(gone ? [{ because: 'stock-gone', where: gone.id } as const] : []),
+    ...(asks ? [{ because: 'mix-asked', where: asks.id } as const] : []),
+  ];
 }
 
 /** The kitchen's wishes for the hours of a pit that are left, each once: what a later pull is held to. */

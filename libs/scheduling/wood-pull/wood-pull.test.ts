@@ -2,11 +2,12 @@ import { epochS, type LotId, type PitId } from '@stokehold/domain/quantity';
 import { describe, expect, it } from 'vitest';
 import { afterIterations } from '../search/index.js';
 import { leastCost } from './simplex.js';
-import { checkPull, generatedYard, planPull, type PullHour, type PullPlan, type PullProblem, repullWood, validatePull, wishesOf, worthRepull } from './index.js';
+import { checkPull, generatedYard, planPull, type PullHour, type PullPlan, type PullProblem, type PullBefore, repullReasons, repullWood, validatePull, wishesOf } from './index.js';
 
 const options = { seed: 1, stop: afterIterations(8000) };
 const from = epochS(1_800_000_000);
 const hour = (h: number, more: Partial<PullHour> = {}): PullHour => ({ from: epochS(from + h * 3600), until: epochS(from + (h + 1) * 3600), needJ: 40e6, spreadJ: 0, across: true, offcuts: false, mix: [], ...more });
+const worthRepull = (problem: PullProblem, before: PullBefore) => repullReasons(problem, before)[0];
 const pitId = (n: number) => `pit-${n}` as PitId;
 const lotId = (name: string) => name as LotId;
 

@@ -155,6 +155,7 @@ export class PracticeDoings {
     const { pitId } = task;
     if (task.kind === 'light' && pitId && !night.truth.isLit(pitId)) await this.light(night, hand, pitId);
     if (task.kind === 'haul' && pitId) await this.haul(night, hand, task.id, pitId);
+    if (task.kind === 'trim' && pitId) await this.trim(hand, task.id, pitId);
     const loading = night.loadings.get(task.id);
     if (task.kind === 'load' && loading) {
       await this.food.place(hand.actor, { key: this.ids.next(), cookId: loading.cookId, lies: [...loading.lies] });
@@ -184,18 +185,28 @@ export class PracticeDoings {
   private async haul(night: Scene, hand: Hand, taskId: TaskId, pitId: PitId): Promise<void> {
     const em = this.database.manager;
     const lots = await this.woodStore.lots(em, hand.actor.yardId);
-    const told = (await this.pulls.woodOfHaul(em, hand.actor.yardId, taskId)) ?? driestFor(night.pits.find(({ id }) => id === pitId), lots);
-    for (const { lotId, pieces, way } of told) {
+    const told = (await this.pulls.woodOfTask(em, hand.actor.yardId, taskId)) ?? driestFor(night.pits.find(({ id }) => id === pitId), lots);
+    for (const { lotId, pieces } of told) {
       const there = Math.min(pieces, lots.find(({ id }) => id === lotId)?.inStack ?? 0);
       if (there > 0) await this.wood.move(hand.actor, { key: this.ids.next(), lotId, pitId, pieces: there, way: 'pull' });
-      if (there > 0 && way === 'trimmed') await this.offcuts.trim(hand.actor, { key: this.ids.next(), lotId, pitId, splits: there });
+    }
+  }
+
+  /** What the pull wants cut, as far as the cart holds it. */
+  private async trim(hand: Hand, taskId: TaskId, pitId: PitId): Promise<void> {
+    const em = this.database.manager;
+    const carts = await this.woodStore.carts(em, hand.actor.yardId);
+    for (const { lotId, pieces } of (await this.pulls.woodOfTask(em, hand.actor.yardId, taskId)) ?? []) {
+      const cart = carts.find((one) => one.pitId === pitId && one.lotId === lotId);
+      const there = Math.min(pieces, (cart?.pieces ?? 0) - (cart?.trimmed ?? 0));
+      if (there > 0) await this.offcuts.trim(hand.actor, { key: this.ids.next(), lotId, pitId, splits: there });
     }
   }
 }
 
 /** The driest lot that lies across this firebox and is not used up, as the records have it. */
-function driestFor(pit: PitSettings | undefined, lots: readonly Lot[]): readonly { readonly lotId: LotId; readonly pieces: number; readonly way: 'as-is' }[] {
+function driestFor(pit: PitSettings | undefined, lots: readonly Lot[]): readonly { readonly lotId: LotId; readonly pieces: number }[] {
   const fit = lots.filter((lot) => lot.inStack > 0 && pit && liesAcross({ lengthM: lot.lengthM, ...pit }) === 'across');
   const best = fit.sort((a, b) => a.moisture - b.moisture || (a.name < b.name ? -1 : 1))[0];
-  return best ? [{ lotId: best.id, pieces: HAUL_PIECES, way: 'as-is' }] : [];
+  return best ? [{ lotId: best.id, pieces: HAUL_PIECES }] : [];
 }

@@ -19,8 +19,9 @@ const taskView = ({ shiftId: _shiftId, ...task }: Task): TaskView => ({
   doneAt: task.doneAt === null ? null : toIso(task.doneAt),
 });
 
-/** A haul as the wood pull wants it. */
-export interface PulledHaul {
+/** Work as the wood pull wants it: splits brought to a cart, or cut to lie across. */
+export interface PulledTask {
+  readonly kind: 'haul' | 'trim';
   readonly pitId: PitId;
   readonly earliestAt: EpochS;
   readonly dueAt: EpochS;
@@ -85,8 +86,8 @@ export class Tasks {
     for (const task of lights.filter((one) => !one.doneAt && !burns(one))) await this.store.remove(deed.em, task.id);
   }
 
-  /** Hauls of a wood pull in place of those of the pull before that nobody has done; hauls to pits that stay as they were are left. */
-  async replaceHauls(deed: Deed, shiftId: ShiftId, before: readonly string[], hauls: readonly PulledHaul[], staying: ReadonlySet<PitId>): Promise<{ readonly left: readonly TaskId[]; readonly added: readonly TaskId[] }> {
+  /** Work of a wood pull in place of that of the pull before that nobody has done; work for pits that stay as they were is left. */
+  async replacePulled(deed: Deed, shiftId: ShiftId, before: readonly string[], pulled: readonly PulledTask[], staying: ReadonlySet<PitId>): Promise<{ readonly left: readonly TaskId[]; readonly added: readonly TaskId[] }> {
     const left: TaskId[] = [];
     for (const id of before as readonly TaskId[]) {
       const known = (await this.store.one(deed.em, id))?.task;
@@ -94,9 +95,9 @@ export class Tasks {
       if (known.pitId !== null && staying.has(known.pitId)) left.push(id);
       else await this.store.remove(deed.em, id);
     }
-    const added = hauls.map((haul) => ({ ...haul, id: this.ids.next<TaskId>() }));
-    for (const { id, pitId, earliestAt, dueAt, latestAt, lengthS, note } of added) {
-      await this.store.save(deed.em, deed.yardId, { id, shiftId, kind: 'haul', pitId, earliestAt, dueAt, latestAt, lengthS, people: 1, note, doneAt: null, doneBy: null });
+    const added = pulled.map((task) => ({ ...task, id: this.ids.next<TaskId>() }));
+    for (const { id, kind, pitId, earliestAt, dueAt, latestAt, lengthS, note } of added) {
+      await this.store.save(deed.em, deed.yardId, { id, shiftId, kind, pitId, earliestAt, dueAt, latestAt, lengthS, people: 1, note, doneAt: null, doneBy: null });
     }
     const told = added[0]?.id ?? before[0];
     if (told !== undefined) deed.tell({ kind: 'task-added', taskId: told as TaskId });

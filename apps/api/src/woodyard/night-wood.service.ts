@@ -48,7 +48,7 @@ export class NightWoods {
     const pits = shift ? await this.burning(em, yardId, now, shift) : [];
     const yard = await this.yards.settings(em, yardId);
     const facts = shift && pits.length > 0 && shift.until > now
-      ? { now, until: shift.until, yard, pits, carts, lots: lots.map(({ lot, seasoning }) => ({ ...lot, nowMoisture: seasoning.now.moisture })) }
+      ? { now, until: shift.until, yard, pits, carts, maySaw: sawyersOf(shift, now), lots: lots.map(({ lot, seasoning }) => ({ ...lot, nowMoisture: seasoning.now.moisture })) }
       : undefined;
     return { shift, pits, lots, carts, climate, facts };
   }
@@ -68,6 +68,9 @@ export class NightWoods {
     });
   }
 }
+
+/** Who is on the shift yet or still to come, is not away, and may saw. */
+const sawyersOf = ({ people }: RunningShift, now: EpochS): readonly string[] => people.filter(({ skills, endsAt, presence }) => skills.includes('saw') && endsAt > now && presence !== 'away').map(({ name }) => name);
 
 /** When a cook was wrapped, or will be by its forecast; a forecast that has passed without a wrap says nothing. */
 function wrapAtOf({ id, forecast }: CookView, wrapped: ReadonlyMap<CookId, EpochS>, now: EpochS): EpochS | undefined {

@@ -24,6 +24,8 @@ export interface PullFacts {
   /** Lots in the order in which they are opened; moisture as it is believed now. */
   readonly lots: readonly (Lot & { readonly nowMoisture: number })[];
   readonly carts: readonly OnCart[];
+  /** Names of those on the shift who may saw; without any, no wood is pulled that would have to be trimmed. */
+  readonly maySaw: readonly string[];
 }
 
 /** A fire's need is known to about this part of it. Source: common practice, no source. */
@@ -69,7 +71,7 @@ export function pullProblemOf(facts: PullFacts): PullProblem {
       ...cutOff.map(({ id, offcuts }): WoodPile => ({ id: offcutsOf(id), lotId: offcutsOf(id), place: 'stack', pieces: offcuts })),
     ],
     pits: pits.map((one) => ({ id: one.pit.id, place: one.pit.id, cartKg: one.pace.usualDryKgPerS * CART_S * 1.15, hours: hoursOf(one, facts) })),
-    ways: pits.flatMap(({ pit }) => [...inUse.flatMap((lot) => wayOf(pit, lot)), ...cutOff.flatMap((lot) => offcutWayOf(pit, lot))]),
+    ways: pits.flatMap(({ pit }) => [...inUse.flatMap((lot) => wayOf(pit, lot, facts.maySaw.length > 0)), ...cutOff.flatMap((lot) => offcutWayOf(pit, lot))]),
   };
 }
 
@@ -93,12 +95,12 @@ function offcutWayOf(pit: PitSettings, lot: PullFacts['lots'][number]): readonly
   return lies === 'too-long' || lot.nowMoisture > BURNS_UP_TO ? [] : [{ pitId: pit.id, lotId: offcutsOf(lot.id), asIs: { heatJ: Math.max(1, Math.round(heatOfPieceJ(piece))), lies } }];
 }
 
-function wayOf(pit: PitSettings, lot: PullFacts['lots'][number]): readonly PullWay[] {
+function wayOf(pit: PitSettings, lot: PullFacts['lots'][number], maySaw: boolean): readonly PullWay[] {
   if (lot.nowMoisture > BURNS_UP_TO) return [];
   const ids: { pitId: PitId; lotId: LotId } = { pitId: pit.id, lotId: lot.id };
   const heatJ = Math.round(heatOfPieceJ(pieceNow(lot)));
   const lies = liesAcross({ ...pit, lengthM: lot.lengthM });
-  const cutting = cuttingFor(lot.lengthM, pit);
+  const cutting = maySaw ? cuttingFor(lot.lengthM, pit) : undefined;
   const trimmed = cutting && { heatJ: Math.max(1, Math.round((heatJ * cutting.pieces * cutting.pieceLengthM) / lot.lengthM)), trimMills: CUT_MILLS * cutting.cuts, cuts: cutting.cuts, offcuts: cutting.offcutM > 0 ? 1 : 0 };
   const asIs = lies === 'too-long' ? undefined : { heatJ, lies };
   return asIs || trimmed ? [{ ...ids, ...(asIs && { asIs }), ...(trimmed && { trimmed }) }] : [];

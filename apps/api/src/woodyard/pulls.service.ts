@@ -1,12 +1,13 @@
 import { Injectable } from '@nestjs/common';
 import type { Done, MakePull, PullView, SaveClimate } from '@stokehold/domain/contract';
 import { type EpochS, type LotId, MINUTE_S, type PitId, seedFrom, type ShiftId, type TaskId, toIso, type YardId } from '@stokehold/domain/quantity';
-import { type CartLoad, checkPull, type LoadWood, type PullBefore, type PullProblem, type Repull, type RepullReason, validatePull, wishesOf, worthRepull } from '@stokehold/scheduling/wood-pull';
+import { type CartLoad, checkPull, type PullBefore, type PullProblem, type Repull, repullReasons, type RepullReason, validatePull, wishesOf } from '@stokehold/scheduling/wood-pull';
 import type { EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, Ids, log, refused, Workers } from '../platform/index.js';
-import { Tasks } from '../shifts/index.js';
+import { type PulledTask, Tasks } from '../shifts/index.js';
 import { NightWoods } from './night-wood.service.js';
 import { boughtLotOf, type PullFacts, pullProblemOf } from './pull-facts.js';
+import { workOf } from './pull-work.js';
 import type { KeptLoad, WoodPullRow } from './wood-pull.row.js';
 import { WoodyardStore } from './woodyard.store.js';
 
@@ -66,9 +67,12 @@ export class Pulls {
     if (reason) await this.pull(deed, reason.because);
   }
 
-  /** What a haul of the current pull is to bring; undefined for a task that the pull knows nothing of. */
-  async woodOfHaul(em: EntityManager, yardId: YardId, taskId: TaskId): Promise<readonly Pick<LoadWood, 'lotId' | 'pieces' | 'way'>[] | undefined> {
-    const load = (await this.store.currentPull(em, yardId))?.loads.find((one) => one.taskId === taskId);
+  /** What a task of the current pull is about: splits to bring to a cart, or to trim on it; undefined for one that the pull knows nothing of. */
+  async woodOfTask(em: EntityManager, yardId: YardId, taskId: TaskId): Promise<readonly { readonly lotId: LotId; readonly pieces: number }[] | undefined> {
+    const loads = (await this.store.currentPull(em, yardId))?.loads ?? [];
+    const toCut = loads.find(({ trim }) => trim?.taskId === taskId)?.trim?.wood;
+    if (toCut) return toCut.map(({ lotId, splits }) => ({ lotId, pieces: splits }));
+    const load = loads.find((one) => one.taskId === taskId);
     return load?.wood.filter(({ pileId, isOffcut }) => !isOffcut && !load.onCart.includes(pileId));
   }
 
@@ -93,17 +97,21 @@ export class Pulls {
       log.error({ yardId: deed.yardId, faults: faults.slice(0, 20) }, 'a wood pull failed its check and is not shown; the one before it stays');
       return before && viewOf(before);
     }
-    const row = await this.keep(deed, { ...made, shiftId: shift.id, because, needJ: needsOf(problem), mix: wishesByPit(problem), names: new Map(facts.lots.map(({ id, name }) => [id, name])), before });
+    const row = await this.keep(deed, { ...made, shiftId: shift.id, because, needJ: needsOf(problem), mix: wishesByPit(problem), facts, before });
     return viewOf(row);
   }
 
-  private async keep(deed: Deed, made: Repull & { readonly shiftId: ShiftId; readonly because: PullView['because']; readonly needJ: WoodPullRow['needJ']; readonly mix: WoodPullRow['mix']; readonly names: ReadonlyMap<LotId, string>; readonly before: WoodPullRow | undefined }): Promise<WoodPullRow> {
-    const { plan, kept, problem, before } = made;
+  private async keep(deed: Deed, made: Repull & Pick<WoodPullRow, 'because' | 'needJ' | 'mix'> & { readonly shiftId: ShiftId; readonly facts: PullFacts; readonly before: WoodPullRow | undefined }): Promise<WoodPullRow> {
+    const { plan, kept, problem, before, facts } = made;
     const staying = (before?.loads ?? []).filter((load) => kept.some((one) => one.pitId === load.pitId && one.from === load.from));
-    const { left, added } = await this.tasks.replaceHauls(deed, made.shiftId, before?.taskIds ?? [], plan.hauls.map((haul) => ({ ...haul, note: noteOf(plan.loads[haul.load]!, problem, made.names) })), new Set(staying.map(({ pitId }) => pitId)));
-    const own = plan.loads.map((load, i): KeptLoad => {
-      const taskId = added[plan.hauls.findIndex((haul) => haul.load === i)];
-      return { ...keptLoad(problem, load), ...(taskId !== undefined && { taskId }) };
+    const work = workOf(plan, problem, { now: deed.now, carts: facts.carts, names: new Map(facts.lots.map(({ id, name }) => [id, name])) });
+    const tasks = work.flatMap(({ haul, trim }) => [haul, trim]).filter((task) => task !== undefined);
+    const { left, added } = await this.tasks.replacePulled(deed, made.shiftId, before?.taskIds ?? [], tasks, new Set(staying.map(({ pitId }) => pitId)));
+    const idOf = (task: PulledTask | undefined) => (task ? added[tasks.indexOf(task)] : undefined);
+    const own = plan.loads.map((load, nth): KeptLoad => {
+      const { haul, trim } = work.find((one) => one.load === nth) ?? {};
+      const [taskId, trimId] = [idOf(haul), idOf(trim)];
+      return { ...keptLoad(problem, load), ...(taskId !== undefined && { taskId }), ...(trim && trimId !== undefined && { trim: { taskId: trimId, wood: trim.wood } }) };
     });
     const row: WoodPullRow = {
       id: this.ids.next(), yardId: deed.yardId, shiftId: made.shiftId, madeAt: new Date(toIso(deed.now)), isCurrent: true, because: made.because,
@@ -114,10 +122,6 @@ export class Pulls {
     return row;
   }
 }
-
-/** Splits by the lots' own names, for the hand that hauls. */
-const noteOf = (load: CartLoad, problem: PullProblem, names: ReadonlyMap<LotId, string>): string =>
-  load.wood.filter(({ pileId, isOffcut }) => !isOffcut && problem.piles.find(({ id }) => id === pileId)?.cartOf !== load.pitId).map(({ pieces, lotId }) => `${pieces} × ${names.get(lotId) ?? ''}`).join(', ').slice(0, 500);
 
 function keptLoad(problem: PullProblem, load: CartLoad): KeptLoad {
   const hours = problem.pits.find(({ id }) => id === load.pitId)!.hours.filter(({ from, until }) => load.from <= from && until <= load.until);
@@ -132,8 +136,8 @@ export function beforeOf(pull: WoodPullRow, now: EpochS, open: ReadonlySet<TaskI
 
 /** Why the house balances a pull again; a fire that has just been given its wood shows first how it burns. */
 export function reasonToBalance(facts: PullFacts, { madeAt }: Pick<WoodPullRow, 'madeAt'>, before: PullBefore): RepullReason | undefined {
-  const reason = worthRepull(pullProblemOf(facts), before);
-  return reason?.because === 'runs-short' && facts.now - madeAt.getTime() / 1000 < BALANCE_EVERY_S ? undefined : reason;
+  const isFresh = facts.now - madeAt.getTime() / 1000 < BALANCE_EVERY_S;
+  return repullReasons(pullProblemOf(facts), before).find(({ because }) => because !== 'runs-short' || !isFresh);
 }
 
 export const viewOf = ({ madeAt, because, loads, worth, gapFrac, changes }: WoodPullRow): PullView => ({

@@ -2,9 +2,18 @@ import type { TaskId } from '@stokehold/domain/quantity';
 import type { PullView } from '@stokehold/domain/contract';
 import type { CartLoad, PullWorth } from '@stokehold/scheduling/wood-pull';
 import { Column, Entity, PrimaryColumn } from 'typeorm';
+import type { ToTrim } from './pull-work.js';
 
 /** A load as it was planned, with what it was planned from. */
-export type KeptLoad = CartLoad & { readonly needJ: number; readonly onCart: readonly string[]; /** The task of its haul. */ readonly taskId?: TaskId };
+export interface KeptLoad extends CartLoad {
+  readonly needJ: number;
+  /** Piles that lay on its cart then. */
+  readonly onCart: readonly string[];
+  /** The task of its haul. */
+  readonly taskId?: TaskId;
+  /** The task of its trimming, with the splits to cut. */
+  readonly trim?: { readonly taskId: TaskId; readonly wood: readonly ToTrim[] };
+}
 
 /** One pull of a night; only the last is current, the first says what was planned. */
 @Entity('wood_pull')

@@ -47,7 +47,7 @@ export class WoodyardViews {
     const reason = before && night.facts ? reasonToBalance(night.facts, current, before) : undefined;
     return {
       climate: night.climate.months, isClimateAssumed: night.climate.isAssumed, readyAtFrac: READY_AT,
-      lots: night.lots.map(seasoningView), trim: trimView(night, before?.toHaul ?? []), carts: states.map((cart) => lastsView(cart, now)), yard: yardView(night, states, now),
+      lots: night.lots.map(seasoningView), trim: trimView(night, before?.toHaul ?? []), maySaw: night.facts ? [...night.facts.maySaw] : null, carts: states.map((cart) => lastsView(cart, now)), yard: yardView(night, states, now),
       purchases: await this.purchases(yardId, night, now), pull: current ? viewOf(current) : null, repull: reason ? { because: reason.because, pitId: reason.because === 'stock-gone' ? null : reason.where } : null,
     };
   }

@@ -128,7 +128,7 @@ function TaskForm({ state }: { readonly state: YardState }) {
         </Fields>
         <Choice label={say('tasks.people')} value={people} onChoose={setPeople} options={[{ value: '1', label: say('tasks.one') }, { value: '2', label: say('tasks.two') }]} />
         <Field label={say('tasks.note')} value={note} maxLength={500} onChange={(event) => setNote(event.target.value)} />
-        <Caution about={kind === 'clear-ash' ? 'ash' : kind === 'light' ? 'fire' : kind === 'haul' ? 'saw' : 'lift'} />
+        <Caution about={kind === 'clear-ash' ? 'ash' : kind === 'light' ? 'fire' : kind === 'trim' ? 'saw' : 'lift'} />
       </Form>
     </Panel>
   );

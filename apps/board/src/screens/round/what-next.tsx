@@ -2,6 +2,7 @@ import type { YardState } from '@stokehold/domain/contract';
 import { deviceNow } from '../../live/device-clock.js';
 import { useKept, useRecord } from '../../live/use-kept.js';
 import { Button } from '../../parts/button.js';
+import { Caution } from '../../parts/caution.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useRoundWords } from '../../words/round.js';
 import { useSharedWords } from '../../words/shared.js';
@@ -50,6 +51,7 @@ function Row({ work, state, onFire, onDone }: { readonly work: MyWork; readonly 
       <span>
         <strong>{name}</strong> <span className={css['quiet']}>{time}</span>
         {work.task.note && <span className={css['quiet']}> {work.task.note}</span>}
+        {work.task.kind === 'trim' && <Caution about="saw" />}
       </span>
       <Button className={css['taskDone']} aria-label={say('taskDone', { task: name })} onClick={() => onDone(work.task.id)}>
         {say('done')}

@@ -22,6 +22,8 @@ export function TrimAndBuy({ view, state }: { readonly view: WoodyardView; reado
   return (
     <div className={css['pair']}>
       <Panel title={say('answer.trim')}>
+        {view.maySaw?.length === 0 && <p className={css['now']}>▲ {say('trim.nobody')}</p>}
+        {view.maySaw && view.maySaw.length > 0 && view.trim.length > 0 && <p>{say('trim.maySaw', { people: view.maySaw.join(', ') })}</p>}
         {view.trim.length === 0 && <p>{say('trim.nothing')}</p>}
         <ul className={css['plain']}>
           {view.trim.map((line) => (

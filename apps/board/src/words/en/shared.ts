@@ -82,6 +82,7 @@ export const shared = {
   'task.probe': 'probe',
   'task.unload': 'unload',
   'task.haul': 'haul wood',
+  'task.trim': 'trim wood',
   'task.clear-ash': 'clear ash',
   'work.check': 'check',
   'work.break': 'break',

@@ -73,6 +73,8 @@ export const woodyard = {
   'trim.splits_other': '{{count}} splits',
   'trim.cuts_one': '{{count}} cut',
   'trim.cuts_other': '{{count}} cuts',
+  'trim.maySaw': 'May saw tonight: {{people}}.',
+  'trim.nobody': 'Nobody on this shift may saw: no wood is pulled that would have to be trimmed, and what lies on the carts untrimmed stays there.',
   'trim.nothing': 'All wood on the carts and in the pull lies as the food asks for.',
   'trim.line_one': '{{count}} of {{lot}} for {{pit}}:',
   'trim.line_other': '{{count}} of {{lot}} for {{pit}}:',

@@ -85,6 +85,7 @@ export const shared: WordsLike<typeof en> = {
   'task.probe': 'medir con sonda',
   'task.unload': 'descargar',
   'task.haul': 'traer leña',
+  'task.trim': 'recortar leña',
   'task.clear-ash': 'sacar ceniza',
   'work.check': 'revisión',
   'work.break': 'descanso',

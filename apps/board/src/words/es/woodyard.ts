@@ -76,6 +76,8 @@ export const woodyard: WordsLike<typeof en> = {
   'trim.splits_other': '{{count}} leños',
   'trim.cuts_one': '{{count}} corte',
   'trim.cuts_other': '{{count}} cortes',
+  'trim.maySaw': 'Esta noche pueden aserrar: {{people}}.',
+  'trim.nobody': 'Nadie de este turno puede aserrar: no se reparte leña que habría que recortar, y la que está sin recortar en las carretillas se queda ahí.',
   'trim.nothing': 'Toda la leña de las carretillas y del acarreo se acuesta como la comida lo pide.',
   'trim.line_one': '{{count}} de {{lot}} para {{pit}}:',
   'trim.line_other': '{{count}} de {{lot}} para {{pit}}:',
