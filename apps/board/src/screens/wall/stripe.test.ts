@@ -33,6 +33,7 @@ const yard = (pits: readonly PitView[], more: object = {}) =>
     pits,
     tasks: [],
     alarms: [],
+    cooks: [],
     plan: {
       assignments: [
         { work: { kind: 'check', pitId: 'Cedar', nth: 1 }, people: ['bright'], startsAt: at(50) },
@@ -46,6 +47,14 @@ const stripe = (one: Fire, more: object = {}) => stripeOf(fire(one), yard([fire(
 describe('a stripe of the wall', () => {
   it('is quiet while its check is more than five minutes away, and names who comes next', () => {
     expect(stripe({ name: 'Cedar', dueIn: 11 })).toMatchObject({ level: 'quiet', minutes: 11, late: false, people: ['marisol'], what: { say: 'nothing' } });
+  });
+
+  it('says while it is quiet when the next food comes off: as forecast last, else as planned', () => {
+    const cook = (pitId: string, planned: number | null, more: object = {}) => ({ offAt: null, comesOffAt: planned === null ? null : at(planned), lies: [{ pitId }], ...more });
+    const said = (cooks: readonly object[]) => stripe({ name: 'Cedar', dueIn: 11 }, { cooks }).what;
+    expect(said([cook('Cedar', 200), cook('Cedar', 170), cook('Alder', 30), cook('Cedar', 60, { offAt: at(-5) })])).toEqual({ say: 'comes-off', at: at(170) });
+    expect(said([cook('Cedar', 200, { forecast: { p50At: at(140) } })])).toEqual({ say: 'comes-off', at: at(140) });
+    expect(said([cook('Cedar', null, { forecast: { p50At: null } }), cook('Alder', 30)])).toEqual({ say: 'nothing' });
   });
 
   it('asks for hands soon from five minutes before, with what to put on', () => {
@@ -131,6 +140,7 @@ describe('words of the wall', () => {
     expect(whatWords({ say: 'action', action: 'two', late: true }, en, { time })).toBe('late: two splits');
     expect(whatWords({ say: 'action', action: 'two', late: false }, es, { time })).toBe('2 leños');
     expect(whatWords({ say: 'lights', at: at(0) }, en, { time })).toBe('lights at 08:14');
+    expect(whatWords({ say: 'comes-off', at: at(106) }, es, { time })).toBe('sale 10:00');
     expect(whatWords({ say: 'nothing' }, en, { time })).toBe('');
   });
 

@@ -10,6 +10,7 @@ export type Level = 'quiet' | 'soon' | 'now' | 'grave';
 /** What the wall says beside the person; `action` where the fire's advice says what to put on. */
 export type What =
   | { readonly say: 'nothing' }
+  | { readonly say: 'comes-off'; readonly at: string }
   | { readonly say: 'by-hand' }
   | { readonly say: 'action'; readonly action: AdviceAction; readonly late: boolean }
   | { readonly say: 'look'; readonly late: boolean }
@@ -61,13 +62,25 @@ function levelOf(view: PitView, dueMs: number | null, nowMs: number, away: boole
   return dueMs - nowMs <= SOON_S * 1000 ? 'soon' : 'quiet';
 }
 
-function whatOf(view: PitView, { level, late, unprobed }: Pick<Stripe, 'level' | 'late' | 'unprobed'>, away: boolean): What {
+/** When the next food comes off this pit: as forecast last, else as planned; undefined while none lies there. */
+function nextOff(pitId: string, cooks: YardState['cooks']): string | undefined {
+  const on = cooks.filter(({ offAt, lies }) => offAt === null && lies.some((one) => one.pitId === pitId));
+  return on.flatMap(({ forecast, comesOffAt }) => forecast?.p50At ?? comesOffAt ?? []).sort()[0];
+}
+
+function quietWhat(view: PitView, unprobed: boolean, state: YardState): What {
+  if (unprobed) return { say: 'by-hand' };
+  const at = nextOff(view.pit.id, state.cooks);
+  return at ? { say: 'comes-off', at } : { say: 'nothing' };
+}
+
+function whatOf(view: PitView, { level, late, unprobed }: Pick<Stripe, 'level' | 'late' | 'unprobed'>, away: boolean, state: YardState): What {
   if (away) return { say: 'running-away' };
   if (!view.fire) return { say: 'not-known' };
   if (view.fire.mode === 'out') return { say: 'out' };
   if (view.fire.mode === 'bed-nearly-out') return { say: 'bed-nearly-out' };
   if (level === 'grave' && view.due) return { say: 'past-latest-safe', latestAt: view.due.latestSafeAt };
-  if (level === 'quiet') return { say: unprobed ? 'by-hand' : 'nothing' };
+  if (level === 'quiet') return quietWhat(view, unprobed, state);
   return view.advice ? { say: 'action', action: view.advice.action, late } : { say: 'look', late };
 }
 
@@ -108,7 +121,7 @@ export function stripeOf(view: PitView, state: YardState, nowMs: number): Stripe
     atMs: dueMs,
     minutes: away ? null : countdown(dueMs, nowMs),
     people: peopleFor(state.plan?.assignments ?? [], (work) => work.kind === 'check' && work.pitId === view.pit.id),
-    what: whatOf(view, { level, late, unprobed }, away),
+    what: whatOf(view, { level, late, unprobed }, away, state),
     lit: true,
     unacknowledged: state.alarms.some((alarm) => alarm.pitId === view.pit.id && alarm.priority !== 'low' && callsNow(alarm)),
   };

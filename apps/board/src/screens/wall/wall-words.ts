@@ -15,7 +15,8 @@ export function whatWords(what: What, say: SayWallWords, figures: Pick<Figures, 
     case 'look':
       return what.late ? say('what.lateAnd', { action: say('what.look') }) : say('what.look');
     case 'lights':
-      return say('what.lights', { time: figures.time(what.at) });
+    case 'comes-off':
+      return say(`what.${what.say}`, { time: figures.time(what.at) });
     default:
       return say(`what.${what.say}`);
   }

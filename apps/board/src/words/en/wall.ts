@@ -29,6 +29,7 @@ export const wall = {
   'what.past-latest-safe': 'past latest safe',
   'what.running-away': 'keep it shut',
   'what.bed-nearly-out': 'bed nearly out',
+  'what.comes-off': 'off {{time}}',
   'what.by-hand': 'read by hand',
   'what.out': 'fire out',
   'what.not-known': 'fire not known',

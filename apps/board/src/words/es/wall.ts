@@ -32,6 +32,7 @@ export const wall: WordsLike<typeof en> = {
   'what.past-latest-safe': 'pasó el límite',
   'what.running-away': 'no lo abra',
   'what.bed-nearly-out': 'casi sin brasas',
+  'what.comes-off': 'sale {{time}}',
   'what.by-hand': 'leer a mano',
   'what.out': 'fuego apagado',
   'what.not-known': 'fuego sin dato',
