@@ -166,7 +166,7 @@ it('an alarm at the foot is told in turns that each fit, to the last word of wha
     said.push(now.text);
   }
   const whole = said.join(' ');
-  for (const word of ['Alder:', 'Avisado', 'turno', 'Mira', 'brasas', 'aire.']) expect(whole).toContain(word);
+  for (const word of ['Alder:', 'Avisado', 'turno', 'Mire', 'brasas', 'aire.']) expect(whole).toContain(word);
   await page.context().close();
 });
 
