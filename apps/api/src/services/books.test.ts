@@ -1,21 +1,16 @@
 import type { ServiceCost } from '@stokehold/domain/contract';
 import { costSheet } from '@stokehold/domain/cost';
-import { cents, type CookId, type EpochS, HOUR_S, later, type LotId, type PitId, randomStream, type ServiceId, toIso } from '@stokehold/domain/quantity';
-import { randomUUID } from 'node:crypto';
-import request from 'supertest';
+import { cents, type CookId, type EpochS, HOUR_S, later, type LotId, type PitId, type ServiceId } from '@stokehold/domain/quantity';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { openTestHouse, type TestHouse } from '../platform/testing.js';
-import { Wood } from '../wood/index.js';
-import { Services, ServicesModule } from './index.js';
+import type { TestHouse } from '../platform/testing.js';
+import { Services } from './index.js';
+import { LOT_PIECES, lotPriceCents, openTwoDays } from './testing.js';
 
 // The sheets and the weeks, which are made from sums, held to the ledger: every split by itself, priced by the entries before it.
 
 let house: TestHouse;
-const random = randomStream(77);
-const some = <T>(all: readonly T[]): T => all[random.below(all.length)]!;
-const ids = <T extends string>(n: number) => Array.from({ length: n }, () => randomUUID() as string as T);
-const [pits, lots, services, cooks] = [ids<PitId>(2), ids<LotId>(3), ids<ServiceId>(4), ids<CookId>(8)];
-const post = (path: string, body: object) => request(house.app.getHttpServer()).post(`/api${path}`).send({ key: randomUUID(), ...body });
+let lots: readonly LotId[];
+let services: readonly ServiceId[];
 const NIGHT_BEFORE_S = 20 * HOUR_S;
 
 interface Entry { readonly lot_id: LotId; readonly pit_id: PitId; readonly kind: string; readonly gone: number; readonly at: EpochS }
@@ -23,44 +18,9 @@ const entries = (): Promise<Entry[]> => house.database.query('select lot_id, pit
 const sum = (all: readonly Entry[]) => all.reduce((total, { gone }) => total + gone, 0);
 
 beforeAll(async () => {
-  house = await openTestHouse([ServicesModule]);
-  for (const [nth, id] of pits.entries()) {
-    await post('/pits', {
-      pit: {
-        id, name: `Pit ${nth}`, xM: 3 + nth * 6, yM: 4, fireEnd: 'left', fireEndHeadingDeg: 90, chamberLengthM: 2.28, chamberDiameterM: 0.762, fireboxLengthM: 0.61,
-        fireboxDiameterM: 0.61, steelThicknessM: 0.0095, stackHeightM: 1.5, stackDiameterM: 0.15, zones: [{ lengthM: 1 }, { lengthM: 1 }], probes: [], band: { lowC: 118, highC: 124 }, retired: false,
-      },
-    }).expect(201);
-  }
-  for (const [nth, id] of lots.entries()) {
-    const lot = { id, name: `Lot ${nth}`, species: 'white-oak', lengthM: 0.36, thicknessM: 0.09, moisture: 0.14, boughtAt: toIso(later(house.now, -86_400)), priceCents: 9_973 + nth * 1_111 };
-    await post('/lots', { lot, pieces: 97 }).expect(201);
-    for (const pitId of pits) await post('/wood-moves', { lotId: id, pitId, pieces: 45, way: 'pull' }).expect(201);
-  }
-  for (const [nth, id] of services.entries()) await post('/services', { service: { id, name: `Meal ${nth}`, readyBy: toIso(later(house.now, (14 + nth * 11) * HOUR_S + 1234)), portions: 50 } }).expect(201);
-  for (const [nth, id] of cooks.entries()) {
-    await post('/cooks', { cook: { id, cut: `Cut ${nth}`, shape: 'slab', pieces: 4, weightKg: 7.3 + nth * 3.1, comesOffAt: null, serviceId: services[nth % 4] } }).expect(201);
-  }
-  await nights();
+  ({ house, lots, services } = await openTwoDays(77));
 });
 afterAll(() => house.close());
-
-/** Two days in which cooks go on, move and come off, fires are fed, and a stack is counted. */
-async function nights(): Promise<void> {
-  for (let nth = 0; nth < 110; nth += 1) {
-    house.now = later(house.now, 1557);
-    const draw = random.next();
-    if (draw < 0.2) await post('/placements', { cookId: some(cooks), lies: [{ pitId: some(pits), zone: random.below(2), pieces: 4 }] });
-    else if (draw < 0.23) await post(`/cooks/${some(cooks)}/off`, { offAt: toIso(house.now), yieldKg: 4 });
-    else if (nth === 60) await post('/recounts', { lotId: lots[0], pitId: null, found: 2, reason: 'the foot was rotten' }).expect(201);
-    else {
-      await house.database.transaction((em) => house.app.get(Wood).burn(
-        { em, yardId: house.yardId, now: house.now, tell: () => undefined } as never,
-        { pitId: some(pits), checkId: null as never, splits: 1 + random.below(2), lotId: some(lots), at: later(house.now, -random.below(5000)), by: null, deviceId: null },
-      ));
-    }
-  }
-}
 
 /** Wood of each cook of a service, in cents, from every entry of the ledger by itself. */
 async function fromLedger(serviceId: ServiceId): Promise<ReadonlyMap<CookId, number>> {
@@ -76,7 +36,7 @@ async function fromLedger(serviceId: ServiceId): Promise<ReadonlyMap<CookId, num
     stays: lays.filter(({ from, until }) => from < span.until && until > span.from), paid: [], cooks: [],
     burned: burned.filter(({ at }) => at >= span.from && at <= span.until).sort((a, b) => a.at - b.at).map(({ lot_id, pit_id, gone, at }) => ({ lotId: lot_id, pitId: pit_id, pieces: gone, at })),
     lots: lots.map((lotId, nth) => ({
-      lotId, priceCents: cents(9_973 + nth * 1_111), boughtPieces: 97, lostPieces: sum(all.filter((one) => one.lot_id === lotId && (one.kind === 'recounted' || one.kind === 'trimmed'))),
+      lotId, priceCents: cents(lotPriceCents(nth)), boughtPieces: LOT_PIECES, lostPieces: sum(all.filter((one) => one.lot_id === lotId && (one.kind === 'recounted' || one.kind === 'trimmed'))),
       burnedBefore: sum(burned.filter((one) => one.lot_id === lotId && one.at < span.from)),
     })),
   });

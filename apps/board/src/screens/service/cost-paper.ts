@@ -21,7 +21,7 @@ export function costPaper(cost: ServiceCost, say: SayServiceWords, figures: Figu
       {
         title: say('byCook'), heads: [say('table.cook'), say('table.wood'), say('table.crew'), say('table.meat'), say('table.total'), say('table.perMass', { unit }), say('table.yield')],
         rows: cookLines(cost).map((line) => [
-          `${line.pieces} ${line.cut}`, money(line.woodCents), money(line.crewCents), money(line.meatCents), money(line.totalCents), figures.moneyPerMass(line.perKgCents), line.yieldFrac === undefined ? '–' : figures.percent(line.yieldFrac),
+          `${line.pieces} × ${line.cut}`, money(line.woodCents), money(line.crewCents), money(line.meatCents), money(line.totalCents), figures.moneyPerMass(line.perKgCents), line.yieldFrac === undefined ? '–' : figures.percent(line.yieldFrac),
         ]),
       },
       { title: say('byLot'), heads: [say('table.lot'), say('table.splits'), say('table.mass'), say('table.cost')], rows: cost.wood.map(({ lot, splits, massKg, costCents }) => [lot, figures.count(splits, 1), figures.of('mass', massKg), money(costCents)]) },

@@ -48,7 +48,7 @@ function PriceForm({ cost, onDone }: { readonly cost: ServiceCost; readonly onDo
       <Fields>
         <Pick label={say('table.cook')} value={cookId} onChange={(event) => setCookId(event.target.value)}>
           {cost.cooks.map(({ cook }) => (
-            <option key={cook.id} value={cook.id}>{cook.pieces} {cook.cut}</option>
+            <option key={cook.id} value={cook.id}>{cook.pieces} × {cook.cut}</option>
           ))}
         </Pick>
         <Field label={say('price.of', { cook: chosen?.cut ?? '' })} unit="$" inputMode="decimal" value={price} wrong={wrongText(wrongs['price'])} onChange={(event) => setPrice(event.target.value)} />

@@ -50,7 +50,7 @@ function CookRow({ cook, state, readyBy }: { readonly cook: CookView; readonly s
         <CutShape shape={cook.shape} x={2} y={2} width={40} height={26} />
       </svg>
       <span>
-        <strong className={css['strong']}>{cook.pieces} {cook.cut}</strong> <span className="figure">{figures.of('mass', cook.weightKg)}</span>
+        <strong className={css['strong']}>{cook.pieces} × {cook.cut}</strong> <span className="figure">{figures.of('mass', cook.weightKg)}</span>
         <br />
         <span className={css['quiet']}>
           {cook.offAt !== null

@@ -27,3 +27,12 @@ export function weekSums(costs: ServiceCosts): readonly WeekSum[] {
     return { mondayMs, woodCents: sum((one) => one.woodCents), crewCents: sum((one) => one.crewCents), meatCents: sum((one) => one.meatCents), totalCents: sum((one) => one.totalCents), services: own.length };
   });
 }
+
+/** Services as rows of a table for spreadsheets, one a line. Money in the yard's currency. */
+export function weekRows(costs: ServiceCosts): readonly (readonly (string | number)[])[] {
+  const money = (cents: number) => (cents / 100).toFixed(2);
+  return [
+    ['service', 'ready by', 'portions', 'splits', 'wood', 'crew', 'meat', 'in all'],
+    ...costs.map((one) => [one.name, one.readyBy, one.portions, one.splits.toFixed(2), ...[one.woodCents, one.crewCents, one.meatCents, one.totalCents].map(money)]),
+  ];
+}

@@ -11,7 +11,7 @@ import { csvOf, saveFile } from '../../parts/save-file.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useServiceWords } from '../../words/service.js';
 import css from './service.module.css';
-import { weekSums } from './week-sums.js';
+import { weekRows, weekSums } from './week-sums.js';
 
 const BACK_S = 26 * 7 * 86_400;
 const SIZE = { width: 1040, height: 180, gap: 6 };
@@ -26,9 +26,8 @@ export function Weeks() {
   });
   if (!mayPlan || !query.data) return null;
   const weeks = weekSums(query.data);
-  const rows = query.data.map((one) => [one.name, one.readyBy, one.portions, one.splits.toFixed(2), ...[one.woodCents, one.crewCents, one.meatCents, one.totalCents].map((cents) => (cents / 100).toFixed(2))]);
   return (
-    <Panel title={say('byWeek')} beside={query.data.length > 0 && <Button onClick={() => saveFile('services.csv', csvOf([['service', 'ready by', 'portions', 'splits', 'wood', 'crew', 'meat', 'in all'], ...rows]))}>{say('csv')}</Button>}>
+    <Panel title={say('byWeek')} beside={query.data.length > 0 && <Button onClick={() => saveFile('services.csv', csvOf(weekRows(query.data)))}>{say('csv')}</Button>}>
       {weeks.every(({ totalCents }) => totalCents === 0) ? <p>{say('week.none')}</p> : <WeekBars weeks={weeks} />}
       <ul className={picture['legend']}>
         {([['weekWood', 'sum.wood'], ['weekCrew', 'sum.crew'], ['weekMeat', 'sum.meat']] as const).map(([look, word]) => (

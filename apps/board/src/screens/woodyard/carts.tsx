@@ -34,7 +34,7 @@ export function Carts({ state }: { readonly state: YardState }) {
               {say('cart', { splits: cart.splits, needed: figures.count(need) })}
               {short && <span className={haul ? css['now'] : css['quiet']}>{say('cart.short', { count: need - cart.splits })}</span>}
             </span>
-            <span className={css['quiet']}>{cart.lots.map(({ lotId, pieces }) => `${pieces} ${lotOf(lotId)}`).join(', ')}</span>
+            <span className={css['quiet']}>{cart.lots.map(({ lotId, pieces }) => `${pieces} × ${lotOf(lotId)}`).join(', ')}</span>
           </li>
         );
       })}
