@@ -1,6 +1,7 @@
 export { type Actor, may } from './actor.js';
 export { Clock } from './clock.js';
 export { Commands } from './commands.js';
+export { FACT_TABLES, factDigest, type FactTable } from './facts.js';
 export { readSettings, type Settings } from './config.js';
 export { DataFolder } from './data-folder.js';
 export { Ids } from './ids.js';

@@ -22,5 +22,5 @@ const sha256 = (...parts: (Buffer | string)[]): Buffer => parts.reduce((hash, pa
 export const digestOf = (yardId: string, { at, personId, deviceId, command, key, body }: Entry): Buffer =>
   sha256(canonicalJson({ yardId, at, personId, deviceId, command, key, body }));
 
-/** The link of the entries that were kept together: SHA-256 of the link before it and their digests, 32 bytes. The database reckons the same. */
+/** The link of the entries that were kept together: SHA-256 of the link before it, their digests, and those of the facts written with them, 32 bytes. The database reckons the same. */
 export const linkOf = (before: Buffer, digests: readonly Buffer[]): Buffer => sha256(before, ...digests);

@@ -73,18 +73,21 @@ interface Kept {
   readonly carried: boolean;
 }
 
-/** Facts and entries in one statement; gives the number of the yard's last fact. The link is `linkOf` of platform/record. */
+/** Facts and entries in one statement, with what this transaction wrote of `FACT_TABLES`; gives the number of the yard's last fact. The link is `linkOf` of platform/record. */
 async function keep(em: EntityManager, yardId: YardId, { facts, entries, at, carried }: Kept): Promise<number> {
   const digests = entries.map((entry) => digestOf(yardId, entry));
   const put = entries.map((entry, nth) => ({ ...entry, digest: digests[nth]!.toString('hex') }));
   const [{ seq }] = (await em.query(
     `with yard_now as (
-       update yard set seq = seq + $2, record_nth = record_nth + $6, record_link = case when $6 = 0 then record_link else sha256(record_link || $7::bytea) end
+       update yard set seq = seq + $2, record_nth = record_nth + $6, record_link = case when $6 = 0 then record_link else sha256(record_link || $7::bytea || coalesce(
+           (select string_agg(digest, '' order by kind collate "C", id) from kept_fact where yard_id = $1 and nth is null and written_in = pg_current_xact_id()), '')) end
        where id = $1 returning seq, record_nth, record_link
      ), written as (
        insert into outbox (yard_id, seq, event, at, done_at)
        select $1, yard_now.seq - $2 + nth, event, $3::timestamptz, case when $5::boolean then now() end
        from yard_now, jsonb_array_elements($4::jsonb) with ordinality as told (event, nth)
+     ), linked as (
+       update kept_fact set nth = yard_now.record_nth from yard_now where $6 > 0 and yard_id = $1 and nth is null and written_in = pg_current_xact_id()
      ), recorded as (
        insert into audit_entry (yard_id, nth, at, crew_member_id, device_id, command, command_key, body, digest, link)
        select $1, record_nth - $6 + entry.nth, entry.at, "personId", "deviceId", command, key, body, decode(digest, 'hex'), record_link

@@ -9,6 +9,8 @@ export interface StoredEntry extends Entry {
   readonly nth: number;
   readonly digest: Buffer;
   readonly link: Buffer;
+  /** The digests of the facts that were written with it, one after the other; null where none was. */
+  readonly facts: Buffer | null;
 }
 
 /** Entries fetched at once: few enough for any machine's memory. */
@@ -19,7 +21,8 @@ export async function* entriesOf(query: Query, yardId: string): AsyncGenerator<S
   for (let after = 0; ; ) {
     const batch = await query<StoredEntry & { nth: string | number }>(
       `select nth, regexp_replace(to_char(at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'), '\\.000000Z$', 'Z') as at,
-         crew_member_id as "personId", device_id as "deviceId", command, command_key as key, body, digest, link
+         crew_member_id as "personId", device_id as "deviceId", command, command_key as key, body, digest, link,
+         (select string_agg(f.digest, '' order by f.kind collate "C", f.id) from kept_fact f where f.yard_id = $1 and f.nth = audit_entry.nth) as facts
        from audit_entry where yard_id = $1 and nth > $2 order by nth limit ${AT_ONCE}`,
       [yardId, after],
     );

@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { Client } from 'pg';
 import { openDatabase } from '../platform/database/index.js';
 import { readSettings } from '../platform/config.js';
+import type { FactBreak } from './fact-breaks.js';
 import type { Query } from './stored.js';
 import { type Break, type Head, type Verified, verifyRecords } from './verify.js';
 
@@ -17,6 +18,12 @@ const SAID: Readonly<Record<Break['what'], string>> = {
   'other-head': 'has another link than the one that was given',
 };
 
+const FACT_SAID: Readonly<Record<FactBreak['what'], string>> = {
+  changed: 'is not what was written',
+  missing: 'is not there any more',
+  unlinked: 'was written past the house',
+};
+
 function headOf(given: string | undefined): Head | undefined {
   if (given === undefined) return undefined;
   const [, nth, link] = /^(\d+):([0-9a-f]{64})$/i.exec(given) ?? [];
@@ -27,12 +34,15 @@ function headOf(given: string | undefined): Head | undefined {
 const lineOf = ({ nth, what, entry }: Break): string =>
   `  entry ${nth}${entry ? ` (${entry.command}, ${entry.at}, key ${entry.key})` : ''} ${SAID[what]}`;
 
+const factLineOf = ({ table, id, nth, what }: FactBreak): string => `  ${table} ${id}${nth === null ? '' : ` (kept with entry ${nth})`} ${FACT_SAID[what]}`;
+
 /** What the command prints of a yard. */
-export function report({ yard, head, entries, breaks }: Verified): string {
+export function report({ yard, head, entries, breaks, facts }: Verified): string {
   const end = `Its end is ${head.nth}:${head.link}`;
-  if (breaks.length === 0) return `${yard}: ${entries} entries, each as it was written and in its place. ${end}`;
-  const more = breaks.length > MOST_NAMED ? [`  and ${breaks.length - MOST_NAMED} more`] : [];
-  return [`${yard}: ${entries} entries, and the record is broken. ${end}`, ...breaks.slice(0, MOST_NAMED).map(lineOf), ...more].join('\n');
+  const named = [...breaks.map(lineOf), ...facts.map(factLineOf)];
+  if (named.length === 0) return `${yard}: ${entries} entries, each as it was written and in its place. ${end}`;
+  const more = named.length > MOST_NAMED ? [`  and ${named.length - MOST_NAMED} more`] : [];
+  return [`${yard}: ${entries} entries, and the record is broken. ${end}`, ...named.slice(0, MOST_NAMED), ...more].join('\n');
 }
 
 /** Verifies the record of every yard; ends with 1 when one is broken, with 2 when it could not be read. */
@@ -48,7 +58,7 @@ async function main(): Promise<void> {
     if (!there?.there) throw new Error('No house was opened on this database yet: start Stokehold once, or correct STOKEHOLD_DATA or DATABASE_URL.');
     const all = await verifyRecords(query, head);
     process.stdout.write(`${all.map(report).join('\n') || 'There is no yard yet.'}\n`);
-    if (all.some(({ breaks }) => breaks.length > 0)) process.exitCode = BROKEN;
+    if (all.some(({ breaks, facts }) => breaks.length + facts.length > 0)) process.exitCode = BROKEN;
   } finally {
     await client.end();
     await database.close();

@@ -1,4 +1,5 @@
 import { BEGINNING, digestOf, linkOf } from '../platform/index.js';
+import { type FactBreak, factBreaks } from './fact-breaks.js';
 import { entriesOf, type Query, type StoredEntry } from './stored.js';
 
 /** What is wrong with a record, and at which entry. */
@@ -19,6 +20,8 @@ export interface Verified {
   readonly head: Head;
   readonly entries: number;
   readonly breaks: readonly Break[];
+  /** Checks, lines of the food log and moves of wood that are not as they were written. */
+  readonly facts: readonly FactBreak[];
 }
 
 /** Entries that were kept together share a link, which is checked when the last of them has come. */
@@ -55,7 +58,7 @@ class Chain {
   private close(): void {
     const [first] = this.together;
     if (!first) return;
-    if (!linkOf(this.before, this.together.map(({ digest }) => digest)).equals(first.link)) this.breaks.push({ nth: first.nth, what: 'out-of-line', entry: first });
+    if (!linkOf(this.before, [...this.together.map(({ digest }) => digest), ...this.together.flatMap(({ facts }) => facts ?? [])]).equals(first.link)) this.breaks.push({ nth: first.nth, what: 'out-of-line', entry: first });
     this.before = first.link; // What follows is held to what lies there, so that each break is named by itself.
     this.together = [];
   }
@@ -64,6 +67,7 @@ class Chain {
 /** Goes through the record of every yard, entry by entry, at one instant of the database; `known` holds one of them to a link kept elsewhere. */
 export async function verifyRecords(query: Query, known?: Head): Promise<Verified[]> {
   await query('begin isolation level repeatable read read only');
+  await query(`set local timezone = 'UTC'`);
   try {
     const yards = await query<{ id: string; name: string; nth: string; link: Buffer }>(
       'select id, name, record_nth as nth, record_link as link from yard where not practice order by created_at, id',
@@ -74,7 +78,7 @@ export async function verifyRecords(query: Query, known?: Head): Promise<Verifie
       const chain = new Chain(id, known);
       for await (const entry of entriesOf(query, id)) chain.take(entry);
       chain.end(head);
-      all.push({ yardId: id, yard: name, head, entries: chain.count, breaks: chain.breaks });
+      all.push({ yardId: id, yard: name, head, entries: chain.count, breaks: chain.breaks, facts: await factBreaks(query, id) });
     }
     return all;
   } finally {
