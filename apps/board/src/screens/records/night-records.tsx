@@ -54,9 +54,14 @@ function LogPanel({ view, table }: { readonly view: RecordsView; readonly table:
       {rows.length > 0 && (
         <div className={css['scroll']} tabIndex={0} role="group" aria-label={title}>
           <table className={`figure ${css['table']}`}>
-            <thead><tr>{heads.map((head) => <th key={head} scope="col">{head}</th>)}</tr></thead>
+            <thead>
+              <tr>
+                {heads.map((head) => <th key={head} scope="col">{head}</th>)}
+                {canCorrect(log) && <td className={css['correct']} />}
+              </tr>
+            </thead>
             <tbody>
-              {rows.map((row) => <LogLine key={row.id} row={row} columns={heads.length} onCorrect={canCorrect(log) ? () => setCorrecting(row) : undefined} />)}
+              {rows.map((row) => <LogLine key={row.id} row={row} columns={heads.length + 1} onCorrect={canCorrect(log) ? () => setCorrecting(row) : undefined} />)}
             </tbody>
           </table>
         </div>
@@ -72,11 +77,9 @@ function LogLine({ row, columns, onCorrect }: { readonly row: LogRow; readonly c
   return (
     <>
       <tr>
-        <th scope="row">
-          <bdi>{first}</bdi>
-          {onCorrect && <Button look="bare" className={css['correct']} onClick={onCorrect}>{say('correct')}</Button>}
-        </th>
+        <th scope="row"><bdi>{first}</bdi></th>
         {cells.map((cell, nth) => <td key={nth}><bdi>{cell}</bdi></td>)}
+        {onCorrect && <td className={css['correct']}><Button look="bare" onClick={onCorrect}>{say('correct')}</Button></td>}
       </tr>
       {row.corrections.map((said) => <tr key={said} className={css['beside']}><td colSpan={columns}><bdi>{said}</bdi></td></tr>)}
     </>
