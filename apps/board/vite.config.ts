@@ -43,9 +43,24 @@ function serviceWorker(): Plugin {
   };
 }
 
+/** The typeface is asked for with the page, not when the first word in it is drawn: no screen is drawn twice. */
+function typefaceAhead(): Plugin {
+  return {
+    name: 'typeface-ahead',
+    apply: 'build',
+    transformIndexHtml: {
+      order: 'post',
+      handler: (_html, { bundle = {} }) =>
+        Object.keys(bundle)
+          .filter((file) => file.endsWith('.woff2'))
+          .map((file) => ({ tag: 'link', attrs: { rel: 'preload', as: 'font', type: 'font/woff2', crossorigin: true, href: `/${file}` }, injectTo: 'head-prepend' as const })),
+    },
+  };
+}
+
 /** The libs are bundled from their sources; in development the API answers from its own port. */
 export default defineConfig({
-  plugins: [react(), contractAsData(), serviceWorker()],
+  plugins: [react(), contractAsData(), typefaceAhead(), serviceWorker()],
   resolve: { conditions: ['source', ...defaultClientConditions] },
   build: {
     target: 'es2022', outDir: 'dist', emptyOutDir: true, modulePreload: { polyfill: false },

@@ -1,47 +1,65 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useState, type ComponentType } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { Looking } from './looking.js';
 import { Opening } from './parts/opening.js';
 
 /** The code of each screen, by the first word of its address. */
 const CODE = {
-  wall: () => import('./screens/wall/index.js'),
-  round: () => import('./screens/round/index.js'),
-  night: () => import('./screens/night/index.js'),
-  pit: () => import('./screens/pit/index.js'),
-  loading: () => import('./screens/loading/index.js'),
-  food: () => import('./screens/food/index.js'),
-  woodyard: () => import('./screens/woodyard/index.js'),
-  service: () => import('./screens/service/index.js'),
-  records: () => import('./screens/records/index.js'),
-  print: () => import('./screens/print/index.js'),
-  setup: () => import('./screens/setup/index.js'),
-  'first-run': () => import('./screens/entry/first-run.js'),
-  enrol: () => import('./screens/entry/enrol.js'),
-  'sign-in': () => import('./screens/entry/sign-in.js'),
+  wall: () => import('./screens/wall/index.js').then((m) => m.WallScreen),
+  round: () => import('./screens/round/index.js').then((m) => m.RoundScreen),
+  night: () => import('./screens/night/index.js').then((m) => m.NightScreen),
+  pit: () => import('./screens/pit/index.js').then((m) => m.PitScreen),
+  loading: () => import('./screens/loading/index.js').then((m) => m.LoadingScreen),
+  food: () => import('./screens/food/index.js').then((m) => m.FoodScreen),
+  woodyard: () => import('./screens/woodyard/index.js').then((m) => m.WoodyardScreen),
+  service: () => import('./screens/service/index.js').then((m) => m.ServiceScreen),
+  records: () => import('./screens/records/index.js').then((m) => m.RecordsScreen),
+  print: () => import('./screens/print/index.js').then((m) => m.PrintScreen),
+  setup: () => import('./screens/setup/index.js').then((m) => m.SetupScreen),
+  'first-run': () => import('./screens/entry/first-run.js').then((m) => m.FirstRunScreen),
+  enrol: () => import('./screens/entry/enrol.js').then((m) => m.EnrolScreen),
+  'sign-in': () => import('./screens/entry/sign-in.js').then((m) => m.SignInScreen),
+} as const satisfies Record<string, () => Promise<ComponentType>>;
+type Word = keyof typeof CODE;
+
+/** Screens whose code is there already. */
+const there = new Map<string, ComponentType>();
+const fetched = async (word: Word): Promise<ComponentType> => {
+  const screen = await CODE[word]();
+  there.set(word, screen);
+  return screen;
 };
-const WallScreen = lazy(() => CODE.wall().then((m) => ({ default: m.WallScreen })));
-const RoundScreen = lazy(() => CODE.round().then((m) => ({ default: m.RoundScreen })));
-const NightScreen = lazy(() => CODE.night().then((m) => ({ default: m.NightScreen })));
-const PitScreen = lazy(() => CODE.pit().then((m) => ({ default: m.PitScreen })));
-const LoadingScreen = lazy(() => CODE.loading().then((m) => ({ default: m.LoadingScreen })));
-const FoodScreen = lazy(() => CODE.food().then((m) => ({ default: m.FoodScreen })));
-const WoodyardScreen = lazy(() => CODE.woodyard().then((m) => ({ default: m.WoodyardScreen })));
-const ServiceScreen = lazy(() => CODE.service().then((m) => ({ default: m.ServiceScreen })));
-const RecordsScreen = lazy(() => CODE.records().then((m) => ({ default: m.RecordsScreen })));
-const PrintScreen = lazy(() => CODE.print().then((m) => ({ default: m.PrintScreen })));
-const SetupScreen = lazy(() => CODE.setup().then((m) => ({ default: m.SetupScreen })));
-const FirstRunScreen = lazy(() => CODE['first-run']().then((m) => ({ default: m.FirstRunScreen })));
-const EnrolScreen = lazy(() => CODE.enrol().then((m) => ({ default: m.EnrolScreen })));
-const SignInScreen = lazy(() => CODE['sign-in']().then((m) => ({ default: m.SignInScreen })));
+
+/** A screen, drawn at once where its code is there; React holds back for a moment what it had to wait for. */
+function screenAt(word: Word): ComponentType {
+  const Later = lazy(async () => ({ default: await fetched(word) }));
+  return function Screen() {
+    const [Shown] = useState(() => there.get(word) ?? Later);
+    return <Shown />;
+  };
+}
+const WallScreen = screenAt('wall');
+const RoundScreen = screenAt('round');
+const NightScreen = screenAt('night');
+const PitScreen = screenAt('pit');
+const LoadingScreen = screenAt('loading');
+const FoodScreen = screenAt('food');
+const WoodyardScreen = screenAt('woodyard');
+const ServiceScreen = screenAt('service');
+const RecordsScreen = screenAt('records');
+const PrintScreen = screenAt('print');
+const SetupScreen = screenAt('setup');
+const FirstRunScreen = screenAt('first-run');
+const EnrolScreen = screenAt('enrol');
+const SignInScreen = screenAt('sign-in');
 
 /** Addresses at which nobody may look at a yard yet. */
 export const ENTRIES: readonly string[] = ['/first-run', '/enrol', '/sign-in'];
 
 /** Fetches the code of the screen at an address before it is drawn. What fails here is asked for again when it is. */
-export function fetchScreen(pathname: string): void {
+export async function fetchScreen(pathname: string): Promise<void> {
   const [, word = ''] = pathname.split('/');
-  if (Object.hasOwn(CODE, word)) CODE[word as keyof typeof CODE]().catch(() => undefined);
+  if (Object.hasOwn(CODE, word)) await fetched(word as Word).catch(() => undefined);
 }
 
 /** Every address of the board. Each screen is its own chunk. */

@@ -11,6 +11,8 @@ import { keepOffline } from './offline/register.js';
 import { fetchRefusals } from './parts/refusal.js';
 import { keptByHand, shine, themeAt } from './parts/theme.js';
 
+/** So long a page stays empty at most before it says that it is opening. */
+const PATIENCE_MS = 800;
 /** Well after the first picture, long before anything was sent that could be refused. */
 const REFUSALS_AFTER_MS = 4000;
 
@@ -20,10 +22,12 @@ shine(themeAt(Date.now(), undefined, keptByHand()));
 const client = new QueryClient({ defaultOptions: { queries: { networkMode: 'always', retry: false, refetchOnWindowFocus: false } } });
 
 // All that the first picture needs is on its way at once: the answers, the screen's code, what the device remembers.
-fetchScreen(location.pathname);
-if (!ENTRIES.includes(location.pathname)) askAhead(client);
+const code = fetchScreen(location.pathname);
+const answers = ENTRIES.includes(location.pathname) ? Promise.resolve() : askAhead(client);
 // Without signal a device opens on what it last knew; with it, on the same for the moment until the server has answered.
-await recallLastKnown(client);
+const something = Promise.race([answers, recallLastKnown(client).then((known) => (known ? undefined : answers))]);
+// Drawn once, when there is something to draw; a slow network, or a store that another tab still holds, is not waited for.
+await Promise.race([Promise.all([code, something]), new Promise((resolve) => setTimeout(resolve, PATIENCE_MS))]);
 createRoot(document.getElementById('board')!).render(
   <StrictMode>
     <QueryClientProvider client={client}>

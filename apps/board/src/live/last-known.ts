@@ -11,7 +11,6 @@ export const SHOWN_FOR_MS = 72 * HOUR_MS;
 const SAVE_EVERY_MS = 15_000;
 /** Soon after opening for the first time: the page may be gone before the next. */
 const FIRST_SAVE_MS = 2000;
-const STORE_WITHIN_MS = 500;
 
 /** The yard as this device last saw it, and when it last heard of its server, ms since 1970 by its own clock. */
 export interface LastKnown {
@@ -36,20 +35,17 @@ export function readable(kept: unknown, nowMs: number): LastKnown | undefined {
 /** What lies in the device's store, if it can be read at all. */
 const stored = () => deviceStore().then((db) => db.get('lastKnown', 'only')).catch(() => undefined);
 
-/** Puts what the device last knew where the screens look for it. All of it is asked for again as soon as somebody looks. */
-async function recall(client: QueryClient): Promise<void> {
+/** Puts what the device last knew where the screens look for it, and says whether there was anything. All of it is asked for again as soon as somebody looks. */
+export async function recallLastKnown(client: QueryClient): Promise<boolean> {
   const kept = readable(await stored(), Date.now());
   // The server may have answered meanwhile: it has the later word.
-  if (!kept || client.getQueryData(ME) !== undefined || client.getQueryData(STATE) !== undefined) return;
+  if (!kept || client.getQueryData(ME) !== undefined || client.getQueryData(STATE) !== undefined) return false;
   client.setQueryData(ME, kept.me, { updatedAt: kept.heardAtMs });
   client.setQueryData(STATE, kept.state, { updatedAt: kept.heardAtMs });
   await client.invalidateQueries({ refetchType: 'none' });
   hearAgain(kept.clock, performance.now() - (Date.now() - kept.heardAtMs));
+  return true;
 }
-
-/** Recalls what the device last knew, and waits for it a little; a slow store, or one that another tab still holds, may come later. */
-export const recallLastKnown = (client: QueryClient): Promise<void> =>
-  Promise.race([recall(client), new Promise<void>((resolve) => setTimeout(resolve, STORE_WITHIN_MS))]);
 
 /** After signing out: the next person on this device does not see what the last one saw. */
 export const forgetLastKnown = async (): Promise<void> => void (await deviceStore().then((db) => db.delete('lastKnown', 'only')).catch(() => undefined));

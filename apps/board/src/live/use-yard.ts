@@ -26,10 +26,7 @@ const stateQuery = queryOptions({
 });
 
 /** Asks who is looking and for what a board shows, before any screen is there to ask: the answers come while the screen's own code does. */
-export function askAhead(client: QueryClient): void {
-  void client.prefetchQuery(meQuery);
-  void client.prefetchQuery(stateQuery);
-}
+export const askAhead = (client: QueryClient): Promise<unknown> => Promise.all([client.prefetchQuery(meQuery), client.prefetchQuery(stateQuery)]);
 
 /**
  * Opens the live push once there is something to keep up to date, and keeps on the device what comes, for as long as the
