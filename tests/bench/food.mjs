@@ -3,12 +3,12 @@
 // noise; they share the model with the forecast, so a real piece will be forecast worse. The seeds tuned nothing.
 import { performance } from 'node:perf_hooks';
 import { pathToFileURL } from 'node:url';
-import { chanceDoneBy, cookingTime, cutByCode, doneByFrac, forecastAll, forecastDone, learnFrom, lessonOf, nothingLearned, STARTING_CUTS, truePiece } from '@stokehold/domain/food';
+import { chanceDoneBy, cookingTime, cutByCode, doneByFrac, forecastAll, forecastDone, learnFrom, lessonOf, nothingLearned, SPREAD, STARTING_CUTS, truePiece } from '@stokehold/domain/food';
 import { epochS, later, randomStream, seedFrom } from '@stokehold/domain/quantity';
 
 const ON = epochS(1_800_000_000);
 const HOUR = 3600;
-const SPREAD = { pace: 0.08, thick: 0.045, shape: 0.07, wet: 0.2, draught: 0.25, radiant: 0.06, humid: 0.4, store: 0.5, airBias: 2, start: 1.2, wrapAt: 1.5, wrapBlack: 0.2 };
+const { airLean: _ofTheForecastAlone, ...DIFFERS } = SPREAD;
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const mean = (values) => values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 const valueOf = (result) => {
@@ -75,7 +75,7 @@ function drawCook(seed, code) {
     wanderK = 0.92 * wanderK + 1.2 * random.normal();
     return saidC + wanderK - (slumpH >= 0 && i / 6 >= slumpH && i / 6 < slumpH + 1 ? 15 : 0);
   });
-  const traits = Object.fromEntries(Object.entries(SPREAD).map(([trait, sd]) => [trait, sd * random.normal()]));
+  const traits = Object.fromEntries(Object.entries(DIFFERS).map(([trait, sd]) => [trait, sd * random.normal()]));
   const trueAir = { from: ON, stepS: 600, tempC };
   const piece = truePiece({ cut, pieceKg, onAt: ON, air: trueAir, seed: 1 }, traits, 600);
   /** At a time the air until then is measured and the rest is what was said. */

@@ -8,13 +8,14 @@ const SUREST_SHARE = 0.4;
 /** A reading pulls no further than this many standard deviations of what was expected. Source: our choice. */
 const FURTHEST_SD = 3;
 
-/** What each member expects a probe to show, °C: the probe sits a little off the core. Source: prior.ts. */
-export function expectedC(roll: Roll): Float64Array {
-  return Float64Array.from({ length: roll.bodies.members }, (_, m) => {
-    const squared = REFERENCE.probeSquared * Math.exp(roll.traits[m * TRAITS.length + TRAIT_PLACE.probe]!);
-    return tempAt(roll.bodies, m, Math.sqrt(clamp(squared, 0, 0.5)));
-  });
+/** What a probe in one member shows, °C: it sits a little off the core. Source: prior.ts. */
+export function probeC({ bodies, traits }: Roll, member: number): number {
+  const squared = REFERENCE.probeSquared * Math.exp(traits[member * TRAITS.length + TRAIT_PLACE.probe]!);
+  return tempAt(bodies, member, Math.sqrt(clamp(squared, 0, 0.5)));
 }
+
+/** What each member expects a probe to show, °C. Source: prior.ts. */
+export const expectedC = (roll: Roll): Float64Array => Float64Array.from({ length: roll.bodies.members }, (_, m) => probeC(roll, m));
 
 /** Mean and variance of what the members expect. Source: statistics. */
 export function momentsOf(values: Float64Array): { readonly mean: number; readonly variance: number } {

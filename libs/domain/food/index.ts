@@ -33,6 +33,8 @@ export { whatIf } from './what-if.js';
 export type { Change, WhatIf } from './what-if.js';
 export { learnFrom, lessonOf, nothingLearned } from './lesson.js';
 export type { Lesson } from './lesson.js';
+export { SPREAD } from './prior.js';
+export type { Trait } from './prior.js';
 export { truePiece } from './true-piece.js';
 export type { TruePiece } from './true-piece.js';
 export { LEARNED_KEYS } from './learn.js';

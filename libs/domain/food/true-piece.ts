@@ -1,9 +1,10 @@
 import { type EpochS, later } from '../quantity/index.js';
 import type { CoreReading, FoodCook } from './cook.js';
+import { probeC } from './correct.js';
 import { type Trait, TRAIT_PLACE, TRAITS } from './prior.js';
 import { doneS, rollMember, startRoll, workSurface } from './roll.js';
 
-/** One piece as it really is, for practice nights and for tests: what a probe in its core shows, and when it is done. */
+/** One piece as it really is, for practice nights and for tests: what a probe near its core shows, and when it is done. */
 export interface TruePiece {
   readonly readings: readonly CoreReading[];
   readonly doneAt: EpochS | undefined;
@@ -20,12 +21,13 @@ export interface TruePiece {
  */
 export function truePiece(cook: FoodCook, traits: Partial<Readonly<Record<Trait, number>>>, everyS: number): TruePiece {
   const roll = startRoll({ ...cook, members: 2 }, Float64Array.from({ length: 2 * TRAITS.length }, (_, i) => traits[TRAITS.find((trait) => TRAIT_PLACE[trait] === i % TRAITS.length)!] ?? 0));
-  rollMember(roll, 0, 0, roll.steps, 'seen', workSurface());
+  const surface = workSurface();
   const readings: CoreReading[] = [];
   let next = everyS;
   for (let step = 1; step <= roll.steps; step++) {
+    rollMember(roll, 0, step - 1, step, 'seen', surface);
     if (roll.endS[step]! < next) continue;
-    readings.push({ at: later(cook.onAt, roll.endS[step]!), tempC: roll.kept[step]! });
+    readings.push({ at: later(cook.onAt, roll.endS[step]!), tempC: probeC(roll, 0) });
     next = roll.endS[step]! + everyS;
   }
   const done = doneS(roll, 0);

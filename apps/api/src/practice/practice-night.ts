@@ -14,6 +14,7 @@ import type { Readings } from '../readings/index.js';
 import type { Shifts, Tasks } from '../shifts/index.js';
 import type { WeatherNow } from '../weather/index.js';
 import type { WoodStore } from '../wood/index.js';
+import { CooksHeld, type CooksReport } from './cooks-held.js';
 import type { PracticeDoings } from './doings.js';
 import { FansHeld, type FansReport } from './fans-held.js';
 import { FoodTruth, NOTE_EVERY_S } from './food-truth.js';
@@ -56,6 +57,8 @@ const READ_FOOD_EVERY_S = 20 * MINUTE_S;
 /** So often the fans on the wall are held against what would come; each for so long. */
 const HOLD_FANS_EVERY_S = 20 * MINUTE_S;
 const HOLD_FANS_S = 90 * MINUTE_S;
+/** So often the done times on the screens are noted, to be held against the true ones. */
+const HOLD_COOKS_EVERY_S = 30 * MINUTE_S;
 
 /** One simulated night, minute by minute, through the real commands. Its clock stands where the last minute put it. */
 export class PracticeNight {
@@ -70,6 +73,7 @@ export class PracticeNight {
   private calls: readonly Call[] | undefined;
   private readonly food: FoodTruth;
   private readonly fans = new FansHeld();
+  private readonly said = new CooksHeld();
 
   constructor(
     readonly yard: OpenedYard,
@@ -116,6 +120,7 @@ export class PracticeNight {
     await this.house.outbox.carryOut(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
     await this.house.watch.idle(yardId);
     if (to % HOLD_FANS_EVERY_S === 0) await this.holdFans();
+    if (to % HOLD_COOKS_EVERY_S === 0) this.said.note(await this.house.food.cooks(this.house.em, yardId, to), to);
   }
 
   /** Carries everything told so far to all it causes. */
@@ -168,7 +173,7 @@ export class PracticeNight {
   private async readFood(gateway: Actor): Promise<void> {
     const { em, food, cuts, cooking, ids } = this.house;
     this.cooks ??= await food.cooks(em, this.yard.yardId, this.at);
-    if (!this.cooks.some(({ lies }) => lies.length > 0)) return;
+    if (!this.cooks.some(({ onAt }) => onAt !== null)) return;
     this.food.note(this.cooks, await cuts.of(em, this.yard.yardId), (pitId, zone) => this.truth.seen(pitId)?.zoneTempC[zone]);
     if (this.at % READ_FOOD_EVERY_S !== 0) return;
     const entries = this.food.shown(this.cooks, this.at).map(({ cookId, tempC }) => ({ kind: 'reading' as const, cookId, at: toIso(this.at), stage: 'cooking' as const, tempC }));
@@ -226,7 +231,7 @@ export class PracticeNight {
       breaksKept: hand.breaksBegun.size,
       breaksDue: this.yard.breaksOf(hand.id),
     }));
-    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...this.fans.report(), ...(await this.probesAndAlarms()) };
+    return { yard: this.yard.name, from: toIso(startsAt), until: toIso(this.at), pits: perPit, people, ...this.fans.report(), ...this.said.report((cookId) => this.food.doneAt(cookId)), ...(await this.probesAndAlarms()) };
   }
 
   private async probesAndAlarms(): Promise<ProbesReport> {
@@ -249,7 +254,7 @@ function callsOf(alarms: readonly AlarmView[], lead: Actor): Call[] {
 
 const tenths = (value: number) => Math.round(value * 10) / 10;
 
-export interface NightReport extends ProbesReport, FansReport {
+export interface NightReport extends ProbesReport, FansReport, CooksReport {
   readonly yard: string;
   readonly from: string;
   readonly until: string;
