@@ -31,6 +31,8 @@ export default defineConfig({
       project('api', ['apps/api/src/**/*.test.ts'], { globalSetup: [`${root}tests/api-database.ts`] }),
       // Needs an MQTT broker: MQTT_URL, or one on 127.0.0.1:1883.
       project('broker', ['tests/broker/**/*.test.ts'], { globalSetup: [`${root}tests/api-database.ts`], fileParallelism: false }),
+      // Needs Redis: REDIS_URL, or one on 127.0.0.1:6379.
+      project('machines', ['tests/machines/**/*.test.ts'], { globalSetup: [`${root}tests/api-database.ts`], fileParallelism: false, testTimeout: 120_000 }),
       project('faults', ['tests/faults/**/*.test.ts'], {
         testTimeout: 120_000,
         hookTimeout: 120_000,

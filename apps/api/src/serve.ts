@@ -5,6 +5,7 @@ import { certificateOf } from './certificate.js';
 import { Broker } from './gateways/index.js';
 import { openHouse } from './house.js';
 import { FirstRunToken } from './identity/index.js';
+import { LiveGateway } from './live/index.js';
 import { openPractice, practiceOpening } from './open-practice.js';
 import { SearchBudget } from './planning/index.js';
 import { log, type Settings } from './platform/index.js';
@@ -37,6 +38,7 @@ export async function serve({ settings, arguments: { practice }, databaseUrl, da
     if (practice.at !== undefined) process.stdout.write(`\nThe practice night passes up to ${practice.at} first.\n`);
     process.stdout.write(`${await openPractice(app, opening, addressHere(scheme, port))}\n`);
   }
+  if (settings.REDIS_URL) app.get(LiveGateway).hearOthers(settings.REDIS_URL);
   if (settings.FORECAST_URL) app.get(Forecasts).askAt(settings.FORECAST_URL);
   if (settings.MQTT_URL) {
     app.get(Broker).open({ url: settings.MQTT_URL, clientId: settings.MQTT_CLIENT_ID }).catch((error: unknown) => log.error({ err: error }, 'the broker could not be taken'));

@@ -6,6 +6,7 @@ import type { IncomingMessage } from 'node:http';
 import type { Server, Socket } from 'socket.io';
 import { Identity, isOwnOrigin } from '../identity/index.js';
 import { type Actor, log, may, Outbox } from '../platform/index.js';
+import { Others } from './others.js';
 import { StateOf } from './state-of.service.js';
 
 const BEAT_MS = 1000;
@@ -16,7 +17,10 @@ const MOST_BYTES_TAKEN = 2_000;
 
 type Screen = Socket<object, object, object, { yardId: YardId }>;
 
-/** Pushes what happens in a yard to the screens that are open on it, in order and with a number, and beats every second. */
+/**
+ * Pushes what happens in a yard to the screens that are open on it, in order and with a number, and beats every second. Each
+ * process reads what happened and tells its own screens, so that numbers stay in order whoever carried them.
+ */
 @WebSocketGateway({
   path: LIVE.path,
   serveClient: false,
@@ -32,6 +36,7 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
   private readonly poked = new Set<YardId>();
   private beats = 0;
   private timer: NodeJS.Timeout | undefined;
+  private others: Others | undefined;
 
   constructor(
     private readonly stateOf: StateOf,
@@ -39,7 +44,15 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
     outbox: Outbox,
   ) {
     // Not waited for: what an event causes next must not wait for the screens.
-    outbox.listen(async (yardId) => this.poke(yardId));
+    outbox.listen(async (yardId) => {
+      this.poke(yardId);
+      this.others?.ring(yardId);
+    });
+  }
+
+  /** Hears at once, through Redis, what other processes of the house carried; without it the next beat brings that. */
+  hearOthers(redisUrl: string): void {
+    this.others = Others.join(this.server, redisUrl, (yardId) => this.poke(yardId));
   }
 
   afterInit(server: Server): void {
@@ -53,6 +66,7 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
 
   onApplicationShutdown(): void {
     clearInterval(this.timer);
+    this.others?.leave();
   }
 
   /** Lets a screen in; the yard's numbers are followed from before it is in, so that none is missed. */
@@ -85,7 +99,7 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
     const after = this.sent.get(yardId);
     if (after === undefined) return;
     const { seq, changes } = await this.stateOf.since(yardId, after);
-    for (const change of changes) this.server.to(yardId).emit(LIVE.change, change);
+    for (const change of changes) this.server.local.to(yardId).emit(LIVE.change, change);
     this.sent.set(yardId, seq);
   }
 
@@ -97,7 +111,7 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
         if (this.isEmpty(yardId)) return void this.sent.delete(yardId);
         await this.push(yardId);
         const beat: LiveBeat = { seq: this.sent.get(yardId) ?? 0, clock: this.stateOf.clockOf(yardId) };
-        this.server.to(yardId).emit(LIVE.beat, beat);
+        this.server.local.to(yardId).emit(LIVE.beat, beat);
       }).catch((error: unknown) => log.warn({ err: error, yardId }, 'no beat'));
     }
     if (this.beats % ASK_AGAIN_BEATS === 0) void this.askAgain().catch((error: unknown) => log.warn({ err: error }, 'screens were not asked again'));

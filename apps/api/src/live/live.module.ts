@@ -17,6 +17,6 @@ import { StateOf } from './state-of.service.js';
   imports: [AlarmsModule, ChecksModule, FoodModule, IdentityModule, PitsModule, PlanningModule, ShiftsModule, WeatherModule, WoodModule, YardsModule],
   controllers: [StateController],
   providers: [StateOf, LiveGateway],
-  exports: [StateOf],
+  exports: [StateOf, LiveGateway],
 })
 export class LiveModule {}
