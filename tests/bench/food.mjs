@@ -1,8 +1,9 @@
 // Done times: how fast a cook is forecast, and how often it is done inside the band that was said. `node tests/bench/food.mjs`; FOOD_COOKS=400
-// for a long run. The true pieces differ in every trait, lie in air that is not what was forecast, and are probed off the core by a probe with
+// FOOD_NIGHTS=12 for a long run. The true pieces differ in every trait, lie in air that is not what was forecast, and are probed off the core by a probe with
 // noise; they share the model with the forecast, so a real piece will be forecast worse. The seeds tuned nothing.
+import { spawnSync } from 'node:child_process';
 import { performance } from 'node:perf_hooks';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chanceDoneBy, cookingTime, cutByCode, doneByFrac, forecastAll, forecastDone, learnFrom, lessonOf, nothingLearned, SPREAD, STARTING_CUTS, truePiece } from '@stokehold/domain/food';
 import { epochS, later, randomStream, seedFrom } from '@stokehold/domain/quantity';
 
@@ -150,9 +151,34 @@ function learning() {
   console.table(rows);
 }
 
+/** One practice night in a process of its own. */
+function practiceNight(seed) {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--no-warnings', fileURLToPath(new URL('../../apps/api/dist/practice/headless.js', import.meta.url)), '--file', fileURLToPath(new URL('../../infra/sample/brackwater.json', import.meta.url)), '--seed', String(seed)], { encoding: 'utf8', maxBuffer: 1e8 });
+  if (status !== 0) throw new Error(stderr);
+  return JSON.parse(stdout).cooks;
+}
+
+/** Practice nights through the real commands: done times as the screens said them, every half hour, against the true ones. */
+function practiceNights(nights) {
+  const told = Array.from({ length: nights }, (_, i) => practiceNight(201 + i)).flat();
+  const rows = [1, 2, 3].map((third) => {
+    const own = told.filter((one) => one.third === third);
+    const looks = own.reduce((sum, one) => sum + one.looks, 0);
+    const cooks = own.reduce((sum, one) => sum + one.cooks, 0);
+    const share = (of) => Math.round((100 * own.reduce((sum, one) => sum + one[of] * one.looks, 0)) / looks);
+    return {
+      'third of the cook': third, cooks, looks, 'inside p10 to p90 %': `${share('insideFrac')} +-${Math.round(100 * Math.sqrt(0.16 / cooks))}`, 'later than p95 %': `${share('afterP95Frac')} +-${Math.round(100 * Math.sqrt(0.0475 / cooks))}`,
+      'band h': median(own.map(({ bandHours }) => bandHours)), 'middle off, min': median(own.map(({ offMinutes }) => offMinutes)),
+    };
+  });
+  console.log(`\n${nights} practice nights: 80 % should lie inside p10 to p90, 5 % later than p95`);
+  console.table(rows);
+}
+
 export function run() {
   speed();
   calibration(Number(process.env.FOOD_COOKS ?? 80));
   learning();
+  practiceNights(Number(process.env.FOOD_NIGHTS ?? 2));
 }
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) run();

@@ -9,6 +9,28 @@ export interface AirSeen {
   readonly zoneShiftK?: number;
 }
 
+/** A stretch of time in one place, with what was seen of the chamber there, also before and after it. */
+export interface Stay {
+  readonly from: EpochS;
+  /** Absent: it lies there still. */
+  readonly until?: EpochS;
+  readonly seen: readonly AirSeen[];
+}
+
+/**
+ * What a cook that was moved had round it: of each place what was seen while it lay there, from the moment on at which it came. What
+ * was last seen before holds for that moment; between two places the one before holds. Source: none needed.
+ *
+ * @param stays  in order of time
+ */
+export const seenAlong = (stays: readonly Stay[]): readonly AirSeen[] =>
+  stays.flatMap(({ from, until, seen }, nth) => {
+    const end = until ?? stays[nth + 1]?.from ?? Infinity;
+    const inTime = [...seen].sort((a, b) => a.at - b.at);
+    const before = inTime.filter(({ at }) => at <= from).at(-1);
+    return [...(before ? [{ ...before, at: from }] : []), ...inTime.filter(({ at }) => at > from && at < end)];
+  });
+
 /** From where it stands the air comes to the middle of its band with this time constant, s. Source: our choice: a crew that holds its fires. */
 const BACK_TO_BAND_S = 2400;
 /** A held fire runs this far off the middle of its band, and what is measured may be off where the food lies, K. Source: our choice. */

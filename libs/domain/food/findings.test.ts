@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { epochS, later } from '../quantity/index.js';
-import { airFor } from './air-ahead.js';
+import { airFor, seenAlong } from './air-ahead.js';
 import { cutByCode } from './cuts.js';
 import { callingLimits, type CookRecord, findingsOf, type Stage } from './findings.js';
 import { fToC } from './history.js';
@@ -73,5 +73,15 @@ describe('the air that lies ahead', () => {
     expect(past(3)).toEqual(past(-9));
     expect(past(3)[0]).toBe(114);
   });
+  it('a cook that was moved keeps the air that it had, each place from the moment on at which it came there', () => {
+    const near = [0, 20, 40, 60, 80].map((minutes) => ({ at: at(minutes), tempC: 130 + minutes / 10, zoneShiftK: 8 }));
+    const far = [-10, 30, 50, 70].map((minutes) => ({ at: at(minutes), tempC: 115 + minutes / 10, zoneShiftK: -4 }));
+    const seen = seenAlong([{ from: at(0), until: at(45), seen: near }, { from: at(45), seen: far }]);
+    expect(seen.map((one) => [(one.at - on) / 60, one.tempC])).toEqual([[0, 130], [20, 132], [40, 134], [45, 118], [50, 120], [70, 122]]);
+    const air = airFor({ seen, onAt: on, now: at(80), bandMiddleC: 121, zoneShiftK: -4 });
+    expect([0, 40, 45, 75].map((minutes) => air.tempC[minutes / 5])).toEqual([138, 142, 114, 118]);
+  });
+  it('one that came off had nothing round it that the pit did afterwards', () =>
+    expect(seenAlong([{ from: at(0), until: at(30), seen: [{ at: at(10), tempC: 120 }, { at: at(40), tempC: 60 }] }])).toEqual([{ at: at(10), tempC: 120 }]));
   it('with nothing seen it is the band', () => expect(airFor({ seen: [], onAt: at(120), now: at(0), bandMiddleC: 121, zoneShiftK: 0 }).tempC[10]).toBe(121));
 });

@@ -8,7 +8,7 @@ export { courseOf, cutInto, evenPiece, fallsTo, peakOf, pulledPiece } from './af
 export type { Course, Piece, Standing, Stay } from './after-pit.js';
 export { afterPit } from './after-plan.js';
 export type { AfterAsk, AfterPit } from './after-plan.js';
-export { airFor } from './air-ahead.js';
+export { airFor, seenAlong } from './air-ahead.js';
 export type { AirSeen } from './air-ahead.js';
 export { callingLimits, findingsOf } from './findings.js';
 export type { Answered, CookRecord, Stage } from './findings.js';

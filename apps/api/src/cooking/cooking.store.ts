@@ -24,6 +24,12 @@ export interface LayAt {
   readonly zone: number;
 }
 
+/** Where most of a cook lay for a stretch of time; the last one has no end while it lies there. */
+export interface Stretch extends LayAt {
+  readonly from: EpochS;
+  readonly until?: EpochS;
+}
+
 @Injectable()
 export class CookingStore {
   async cuts(em: EntityManager, yardId: YardId): Promise<CutSettings[]> {
@@ -97,6 +103,16 @@ export class CookingStore {
        from placement where cook_id = any($1) order by cook_id, until_at - from_at desc nulls first, pit_id, zone_nth`,
       [[...cookIds]],
     )) as LayAt[];
+  }
+
+  /** Where most of each cook lay, in order of time. */
+  async stretches(em: EntityManager, cookIds: readonly CookId[]): Promise<Stretch[]> {
+    const rows = (await em.query(
+      `select distinct on (cook_id, from_at) cook_id as "cookId", pit_id as "pitId", zone_nth as zone, extract(epoch from from_at)::float8 as "fromS", extract(epoch from until_at)::float8 as "untilS"
+       from placement where cook_id = any($1) order by cook_id, from_at, pieces desc, zone_nth, pit_id`,
+      [[...cookIds]],
+    )) as (LayAt & { fromS: number; untilS: number | null })[];
+    return rows.map(({ fromS, untilS, ...lay }) => ({ ...lay, from: epochS(fromS), ...(untilS !== null && { until: epochS(untilS) }) }));
   }
 
   async markTaught(em: EntityManager, cookIds: readonly CookId[]): Promise<void> {

@@ -97,6 +97,22 @@ describe('the done time of a cook', () => {
     expect(shown.core!.p50.length).toBeGreaterThan(20);
   });
 
+  it('one that is moved keeps the air that it had: its past stays as it was reckoned, to the last bit', async () => {
+    const id = await cookOn({ cut: 'Sausage', shape: 'link', weightKg: 1.2 });
+    await night.minutes(30);
+    await quiet();
+    const every5Minutes = async () => {
+      const { core } = await course(id);
+      return [0, 300, 600, 900, 1200, 1500].map((s) => core!.p50[s / core!.stepS]);
+    };
+    const before = await every5Minutes();
+    expect(before[5]).toBeGreaterThan(before[0]! + 20);
+    await night.post('/placements', { cookId: id, lies: [{ pitId: night.pits[0], zone: 2, pieces: 6 }] });
+    await night.minutes(10);
+    await quiet();
+    expect(await every5Minutes()).toEqual(before);
+  });
+
   it('what a wrap now or a slump would do is answered and kept nowhere', async () => {
     const id = await cookOn();
     const rows = await night.rows('food_entry');

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { CookView, CutSettings } from '@stokehold/domain/contract';
-import { airFor, type AirSeen, type Effects, type FoodCook } from '@stokehold/domain/food';
+import { airFor, type AirSeen, type Effects, type FoodCook, seenAlong } from '@stokehold/domain/food';
 import { type CookId, type EpochS, fromIso, later, type PitId, seedFrom, type YardId } from '@stokehold/domain/quantity';
 import type { EntityManager } from 'typeorm';
 import { FoodStore } from '../food/index.js';
@@ -8,7 +8,7 @@ import { type ChamberSeen, Fires } from '../pits/index.js';
 import { Shifts } from '../shifts/index.js';
 import { Yards } from '../yards/index.js';
 import { cutFor, cutOf, cutsWith } from './cut-of.js';
-import { CookingStore, type KeptEntry } from './cooking.store.js';
+import { CookingStore, type KeptEntry, type Stretch } from './cooking.store.js';
 import { standing } from './log-lines.js';
 
 /** Where a cook lies, for its air: the zone that holds most of it. */
@@ -24,6 +24,7 @@ export interface CookOnHand {
   readonly place: Place | undefined;
   /** What the forecast is asked with; absent while it is on no pit or its cut is not known. */
   readonly asked: FoodCook | undefined;
+  /** The chambers in which it lay, while it lay there. */
   readonly pitAir: readonly { readonly at: EpochS; readonly tempC: number }[];
 }
 
@@ -43,15 +44,18 @@ export class CooksOnHand {
   /** @param placeOf  where a cook lay that lies nowhere any more */
   async of(em: EntityManager, yardId: YardId, now: EpochS, cooks: readonly CookView[], placeOf: ReadonlyMap<CookId, Place> = new Map()): Promise<CookOnHand[]> {
     const places = new Map(cooks.map((cook) => [cook.id, mostOf(cook) ?? placeOf.get(cook.id)]));
-    const pitIds = [...new Set([...places.values()].flatMap((place) => (place ? [place.pitId] : [])))].sort();
+    const stretches = await this.store.stretches(em, cooks.map(({ id }) => id));
+    const pitIds = [...new Set(stretches.map(({ pitId }) => pitId))].sort();
     const since = cooks.flatMap(({ onAt }) => (onAt ? [fromIso(onAt)] : [])).reduce((first, at) => Math.min(first, at) as EpochS, now);
     const cuts = cutsWith(await this.store.cuts(em, yardId));
     const log = await this.store.log(em, cooks.map(({ id }) => id));
     const learned = await this.store.learned(em, yardId);
     const air = await this.airs(em, yardId, now, pitIds, since);
     return cooks.map((cook) => {
-      const own = { cook, cut: cutFor(cook, cuts), log: log.filter(({ cookId }) => cookId === cook.id), place: places.get(cook.id) };
-      return { ...own, asked: askedOf(own, now, air, learned), pitAir: own.place ? air.seenOf(own.place.pitId) : [] };
+      const ofCook = <T extends { readonly cookId: CookId }>(all: readonly T[]) => all.filter(({ cookId }) => cookId === cook.id);
+      const own = { cook, cut: cutFor(cook, cuts), log: ofCook(log), place: places.get(cook.id) };
+      const seen = airAlong(ofCook(stretches), air);
+      return { ...own, asked: askedOf(own, now, seen, air, learned), pitAir: seen };
     });
   }
 
@@ -92,9 +96,13 @@ function inZone({ at, tempC, zoneShiftK }: ChamberSeen, zone: number): AirSeen {
   return { at, tempC, ...(shiftK !== undefined && { zoneShiftK: shiftK }) };
 }
 
+/** The air that a cook truly had, wherever it lay. */
+const airAlong = (stretches: readonly Stretch[], { seenOf }: Airs) =>
+  seenAlong(stretches.map(({ pitId, zone, from, until }) => ({ from, ...(until !== undefined && { until }), seen: seenOf(pitId).map((seen) => inZone(seen, zone)) })));
+
 /** A cook as the forecast takes it. */
 function askedOf(
-  { cook, cut, log, place }: Omit<CookOnHand, 'asked' | 'pitAir'>, now: EpochS, air: Airs, learned: (kind: 'cut' | 'pit', ref: string) => Effects,
+  { cook, cut, log, place }: Omit<CookOnHand, 'asked' | 'pitAir'>, now: EpochS, seen: readonly AirSeen[], air: Airs, learned: (kind: 'cut' | 'pit', ref: string) => Effects,
 ): FoodCook | undefined {
   const band = place && air.bandOf(place.pitId);
   if (!cut || !place || !band || cook.onAt === null) return undefined;
@@ -105,7 +113,7 @@ function askedOf(
     cut: cutOf(cut),
     pieceKg: cook.weightKg / cook.pieces,
     onAt,
-    air: airFor({ seen: air.seenOf(place.pitId).map((seen) => inZone(seen, place.zone)), onAt, now, bandMiddleC: (band.lowC + band.highC) / 2, zoneShiftK: air.zoneShiftK(place) }),
+    air: airFor({ seen, onAt, now, bandMiddleC: (band.lowC + band.highC) / 2, zoneShiftK: air.zoneShiftK(place) }),
     wrap: wrapped?.wrappedIn ? { how: 'at', at: wrapped.at, kind: wrapped.wrappedIn } : { how: 'by-rule' },
     readings: lines.flatMap(({ kind, stage, at, tempC }) => (kind === 'reading' && stage === 'cooking' && tempC !== null && (cook.offAt === null || at <= fromIso(cook.offAt)) ? [{ at, tempC }] : [])),
     learned: { cut: learned('cut', cut.code), pit: learned('pit', place.pitId) },
