@@ -32,12 +32,12 @@ for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'])
   });
 process.once('exit', () => running.forEach((house) => house.kill('SIGTERM')));
 
-/** Starts the built house on a folder of its own. */
-export async function start(folder) {
+/** Starts the built house on a folder of its own, with more settings if any. */
+export async function start(folder, settings = {}) {
   const { DATABASE_URL: _embeddedHere, ...environment } = process.env;
   const began = performance.now();
   const house = spawn(process.execPath, ['apps/api/dist/main.js'], {
-    cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder }, stdio: ['ignore', 'pipe', 'inherit'],
+    cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder, ...settings }, stdio: ['ignore', 'pipe', 'inherit'],
   });
   running.add(house);
   house.once('exit', () => running.delete(house));

@@ -63,8 +63,8 @@ export const probeView = z.object({
   calibration: z.object({ from: instant, by: personId.nullable(), against: z.array(comparison), note: z.string().nullable() }).nullable(),
 });
 export type ProbeView = z.infer<typeof probeView>;
-/** Readings of no known probe, by the gateway's name for it; waiting to be given to one. */
-export const asideView = z.object({ source: z.string(), deviceId: deviceId.nullable(), readings: z.number().int(), firstAt: instant, lastAt: instant, lastTempC: z.number().nullable() });
+/** Readings that are kept and not used, by the gateway's name for their probe: of none that is known, waiting to be given to one, or of a time that cannot be. */
+export const asideView = z.object({ source: z.string(), why: z.enum(['probe-unknown', 'time-impossible']), deviceId: deviceId.nullable(), readings: z.number().int(), firstAt: instant, lastAt: instant, lastTempC: z.number().nullable() });
 export const probesView = z.object({ probes: z.array(probeView), aside: z.array(asideView) });
 export type ProbesView = z.infer<typeof probesView>;
 export const assignSource = z.strictObject({ key: commandKey, source: shortText, probeId });

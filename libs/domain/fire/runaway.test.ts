@@ -34,6 +34,11 @@ describe('a temperature that runs away', () => {
     expect(runningAway({ fireEnd: rising(60), stackEnd: [], now: epochS(NOW + 300) })).toBeUndefined();
     expect(runningAway({ fireEnd: [], stackEnd: [{ takenAt: NOW, tempC: Number.NaN }], now: NOW })).toBeUndefined();
   });
+  it('is not called by a fire that is being lit, 17 °F a minute up to 220 °F, and is by one that climbs so above 250 °F', () => {
+    const lit = (lastC: number) => rising(17).map((one, _, all) => ({ ...one, tempC: one.tempC - all.at(-1)!.tempC + lastC }));
+    expect(runningAway({ fireEnd: lit(104), stackEnd: [], now: NOW })).toBeUndefined();
+    expect(runningAway({ fireEnd: lit(135), stackEnd: [], now: NOW })).toMatchObject({ code: 'running-away' });
+  });
   it('is not called by a lone spike, at the moment that it is the newest reading nor after', () => {
     for (const spikeK of [10, 20, 35]) {
       for (let back = 0; back < 19; back++) {

@@ -13,6 +13,8 @@ const FAST_K_PER_MIN = 25 / 1.8;
 const STEADY_K_PER_MIN = 15 / 1.8;
 const FAST_S = 60;
 const STEADY_S = 120;
+/** A chamber colder than this, 250 °F, climbs as steadily while its fire is lit: there only the fast climb counts, °C. Source: our fit, practice nights. */
+const LIT_C = 121;
 /** Beside the span, a reading may be so much older. */
 const SLACK_S = 20;
 /** Where one step carries more of a rise than this, a probe came back to itself or was moved: grease heats a chamber, it does not leap. Source: our own choice. */
@@ -48,7 +50,8 @@ function riseOf(readings: readonly RawReading[], now: EpochS): number | undefine
   const sound = withoutSpikes(readings.filter(({ tempC, takenAt }) => Number.isFinite(tempC) && takenAt <= now));
   const last = sound[sound.length - 1];
   if (last === undefined || now - last.takenAt > FRESH_S) return undefined;
-  for (const [spanS, limit] of [[FAST_S, FAST_K_PER_MIN], [STEADY_S, STEADY_K_PER_MIN]] as const) {
+  const climbs = [[FAST_S, FAST_K_PER_MIN], ...(last.tempC < LIT_C ? [] : [[STEADY_S, STEADY_K_PER_MIN]] as const)] as const;
+  for (const [spanS, limit] of climbs) {
     const within = sound.filter(({ takenAt }) => last.takenAt - takenAt <= spanS + SLACK_S);
     const first = within[0];
     if (first === undefined || within.length < LEAST_READINGS || last.takenAt - first.takenAt < spanS - SLACK_S) continue;

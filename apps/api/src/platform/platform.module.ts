@@ -20,6 +20,7 @@ import { RecordsKept1790000770000 } from './migrations/1790000770000-records-kep
 import { TheKitchensWood1790000780000 } from './migrations/1790000780000-the-kitchens-wood.js';
 import { ComesBack1790000790000 } from './migrations/1790000790000-comes-back.js';
 import { FactsInTheChain1790000800000 } from './migrations/1790000800000-facts-in-the-chain.js';
+import { MonthsOnce1790000805000 } from './migrations/1790000805000-months-once.js';
 import { WhatFoodDid1790000300000 } from './migrations/1790000300000-what-food-did.js';
 import { PlansSearched1790000200000 } from './migrations/1790000200000-plans-searched.js';
 import { WoodAndCost1790000500000 } from './migrations/1790000500000-wood-and-cost.js';
@@ -54,7 +55,7 @@ export class PlatformModule {
             TheNight1790000000000, WhatWasTold1790000100000, PlansSearched1790000200000, WhatFoodDid1790000300000, WoodAndCost1790000500000, BeliefsAsTheyAre1790000600000, ZonesAsTheyWere1790000720000,
             WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
             WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
-            DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000,
+            DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000, MonthsOnce1790000805000,
           ],
           migrationsRun: true,
           migrationsTransactionMode: 'all',

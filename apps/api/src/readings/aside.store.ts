@@ -9,6 +9,7 @@ import type { Timed } from './sent.js';
 /** Readings that are kept and used for nothing yet, by the name that the gateway gives their probe. */
 export interface AsideSource {
   readonly source: string;
+  readonly why: AsideBecause;
   readonly deviceId: DeviceId | null;
   readonly readings: number;
   readonly firstAt: EpochS;
@@ -31,12 +32,12 @@ export class AsideStore {
     );
   }
 
-  /** Names that no probe has, the latest first. */
+  /** What is kept aside by name and why, the latest first. */
   async sources(em: EntityManager, yardId: YardId): Promise<AsideSource[]> {
     const rows = (await em.query(
-      `select source, (array_agg(device_id order by taken_at desc))[1] as "deviceId", count(*)::int as readings, extract(epoch from min(taken_at))::float8 as first_s,
+      `select source, why, (array_agg(device_id order by taken_at desc))[1] as "deviceId", count(*)::int as readings, extract(epoch from min(taken_at))::float8 as first_s,
          extract(epoch from max(taken_at))::float8 as last_s, (array_agg(body order by taken_at desc))[1] as last
-       from reading_aside where yard_id = $1 and why = 'probe-unknown' group by source order by max(taken_at) desc, source`,
+       from reading_aside where yard_id = $1 group by source, why order by max(arrived_at) desc, source, why`,
       [yardId],
     )) as (Omit<AsideSource, 'firstAt' | 'lastAt'> & { first_s: number; last_s: number })[];
     return rows.map(({ first_s, last_s, ...source }) => ({ ...source, firstAt: epochS(first_s), lastAt: epochS(last_s) }));

@@ -42,6 +42,15 @@ it('a batch is kept, and sent again under another key its readings are counted a
   expect(await stored()).toHaveLength(3);
 });
 
+it('the first readings of a month, sent by many at once, make its table once and are all kept', async () => {
+  for (let round = 0; round < 3; round++) {
+    for (const { name } of (await house.database.query(`select inhrelid::regclass::text as name from pg_inherits where inhparent = 'reading'::regclass`)) as { name: string }[]) await house.database.query(`drop table ${name}`);
+    const answers = await Promise.all(Array.from({ length: 8 }, (_, nth) => send([{ probeId: fireEnd, tempC: 121, takenAt: ago(20 + nth) }])));
+    expect(answers.map(({ status }) => status)).toEqual(Array(8).fill(201));
+    expect(await stored()).toHaveLength(8);
+  }
+});
+
 it('the same key again brings the first answer', async () => {
   const key = randomUUID();
   const batch = [{ probeId: fireEnd, tempC: 121, takenAt: ago(20) }];
@@ -95,6 +104,7 @@ describe('a probe that nobody set up', () => {
   });
   it.each([['ancient', -90 * 86_400], ['of the day after tomorrow', 2 * 86_400]])('a time that is %s is kept aside and used for nothing', async (_, offS) => {
     expect((await send([{ probeId: fireEnd, tempC: 121, takenAt: ago(-offS) }]).expect(201)).body).toEqual({ kept: 0, repeated: 0, aside: 1 });
+    expect((await probes()).aside).toContainEqual(expect.objectContaining({ source: fireEnd, why: 'time-impossible' }));
     expect((await kept(fireEnd)).map(({ why }) => why)).toContain('time-impossible');
   });
 });

@@ -44,12 +44,13 @@ export class PitStore {
   async save(em: EntityManager, yardId: YardId, pit: PitSettings): Promise<void> {
     const { zones, probes, band, ...settings } = pit;
     this.remembered.forget(em);
-    await em.upsert(PitRow, { ...settings, yardId, bandLowC: band.lowC, bandHighC: band.highC }, ['id']);
+    await em.createQueryBuilder().insert().into(PitRow).values({ ...settings, yardId, bandLowC: band.lowC, bandHighC: band.highC }).orUpdate(allButId(em, PitRow), ['id']).execute();
     await em.delete(ZoneRow, { pitId: pit.id });
     await em.insert(ZoneRow, zones.map(({ lengthM }, nth) => ({ pitId: pit.id, nth, lengthM })));
     await em.update(ProbeRow, { pitId: pit.id }, { removed: true });
     if (probes.length === 0) return;
-    await em.upsert(ProbeRow, probes.map(({ id, name, zone }) => ({ id, yardId, pitId: pit.id, name, zoneNth: zone, removed: false })), ['id']);
+    const rows = probes.map(({ id, name, zone }) => ({ id, yardId, pitId: pit.id, name, zoneNth: zone, removed: false }));
+    await em.createQueryBuilder().insert().into(ProbeRow).values(rows).orUpdate(allButId(em, ProbeRow), ['id']).execute();
   }
 
   /** Asked of the tables themselves: the modules that own shifts and cooks stand on this one. */
@@ -71,3 +72,10 @@ export class PitStore {
     return row.zones;
   }
 }
+
+/**
+ * What is set anew of a row that is there. With the id among it the row would be locked against whatever refers to it: a reading holds
+ * its probe and then wants the yard, while this holds the yard and would want the probe.
+ */
+const allButId = (em: EntityManager, row: typeof PitRow | typeof ProbeRow): string[] =>
+  em.connection.getMetadata(row).columns.map(({ databaseName }) => databaseName).filter((name) => name !== 'id');

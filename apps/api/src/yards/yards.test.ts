@@ -83,6 +83,21 @@ it('a probe taken away keeps its readings, and comes back under its id', async (
   expect((await pitNamed('Widow')).probes).toEqual(pit.probes);
 });
 
+it('a pit is changed while a reading of its probe is being kept: neither waits for the other', async () => {
+  const pit = pitOf('Kestrel');
+  await send('/pits', { pit }).expect(201);
+  const reading = house.database.createQueryRunner();
+  await reading.startTransaction();
+  // What the database takes for a row that refers to this one.
+  await reading.query('select 1 from probe where id = $1 for key share', [pit.probes[0]!.id]);
+  await reading.query('select 1 from pit where id = $1 for key share', [pit.id]);
+  await send('/pits', { pit: { ...pit, xM: 7 } }).expect(201);
+  await reading.query('select 1 from yard where id = $1 for no key update', [house.yardId]);
+  await reading.commitTransaction();
+  await reading.release();
+  expect((await pitNamed('Kestrel')).xM).toBe(7);
+});
+
 it('names are given once in a yard, whatever their case', async () => {
   await send('/pits', { pit: pitOf('Ash Lady') }).expect(201);
   await send('/pits', { pit: pitOf('ASH LADY') }).expect(409).expect(refusal('name-taken'));

@@ -5,6 +5,7 @@ export const setup = {
   'show.plan': 'Yard plan',
   'show.yard': 'Yard',
   'show.pits': 'Pits',
+  'show.probes': 'Probes',
   'show.crew': 'Crew',
   'show.pay': 'Pay',
   'show.devices': 'Devices',

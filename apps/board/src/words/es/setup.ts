@@ -8,6 +8,7 @@ export const setup: WordsLike<typeof en> = {
   'show.plan': 'Plano del patio',
   'show.yard': 'Patio',
   'show.pits': 'Ahumadores',
+  'show.probes': 'Sondas',
   'show.crew': 'Equipo',
   'show.pay': 'Pago',
   'show.devices': 'Aparatos',
