@@ -5,7 +5,7 @@ import type { PullModel } from './cells.js';
 import { parameter } from './problem.js';
 
 /** How many piles a load looks at: those nearest to what the relaxation would take. Source: tests/bench/wood.mjs. */
-const NEAREST = 24;
+const NEAREST = 40;
 const MJ = 1e6;
 
 /** Whole splits on every load, kept inside the hard rules, priced as they change: the state that the search works on. */
@@ -129,10 +129,17 @@ export class WholePull implements Reworkable {
     const draw = random.next();
     const some = near[random.below(near.length)]!;
     if (draw < 0.12) this.put(some, 1);
-    else if (draw < 0.24) this.put(some, -1);
-    else if (draw < 0.55) this.swap(some, near[random.below(near.length)]!, random);
-    else this.exchange(i, some, random);
+    else if (draw < 0.24) this.put(this.usedOf(near, random), -1);
+    else if (draw < 0.8) this.swap(this.usedOf(near, random), some, random);
+    else this.exchange(i, this.usedOf(near, random), random);
     for (const [c] of this.log) this.price(this.model.loads[this.model.cells[c]!.load]!.pit);
+  }
+
+  /** Some cell that holds splits; any, where none does. */
+  private usedOf(near: readonly number[], random: RandomStream): number {
+    const from = random.below(near.length);
+    const nth = near.findIndex((_, k) => this.pieces[near[(from + k) % near.length]!]! > 0);
+    return near[(from + Math.max(0, nth)) % near.length]!;
   }
 
   /** One of these for one of those, now and then two for one. */
@@ -147,7 +154,7 @@ export class WholePull implements Reworkable {
     const other = random.below(this.model.loads.length);
     const theirs = this.near[other]!;
     if (other === i || theirs.length === 0) return;
-    const their = theirs[random.below(theirs.length)]!;
+    const their = this.usedOf(theirs, random);
     const { cells } = this.model;
     const [give, take] = [this.model.cellAt(other, cells[own]!.pile), this.model.cellAt(i, cells[their]!.pile)];
     if (give < 0 || take < 0) return;

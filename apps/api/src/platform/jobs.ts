@@ -32,7 +32,7 @@ const why = ({ problem, plan: shown, work, options }: Asking & { readonly work: 
 const suppose = ({ problem, plan: shown, what, options }: Asking & { readonly what: Supposition }) => whatIf(problem, supposed(problem, what), shown, options);
 
 /** Iterations of a pull: a fifth of a second. Source: tests/bench/wood.mjs. */
-const PULL_ITERATIONS = 60_000;
+const PULL_ITERATIONS = 120_000;
 
 interface PullWanted {
   readonly problem: PullProblem;
