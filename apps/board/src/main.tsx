@@ -10,6 +10,8 @@ import { askAhead } from './live/use-yard.js';
 import { keepOffline } from './offline/register.js';
 import { fetchRefusals } from './parts/refusal.js';
 import { keptByHand, shine, themeAt } from './parts/theme.js';
+import { figuresOf } from './units/figures.js';
+import { languageNow } from './words/words.js';
 
 /** So long a page stays empty at most before it says that it is opening. */
 const PATIENCE_MS = 800;
@@ -26,6 +28,8 @@ const code = fetchScreen(location.pathname);
 const answers = ENTRIES.includes(location.pathname) ? Promise.resolve() : askAhead(client);
 // Without signal a device opens on what it last knew; with it, on the same for the moment until the server has answered.
 const something = Promise.race([answers, recallLastKnown(client).then((known) => (known ? undefined : answers))]);
+// While they are on their way a browser learns to write times, over which the first one takes it long.
+figuresOf({ units: 'us', timeZone: 'UTC', language: languageNow() }).time(0);
 // Drawn once, when there is something to draw; a slow network, or a store that another tab still holds, is not waited for.
 await Promise.race([Promise.all([code, something]), new Promise((resolve) => setTimeout(resolve, PATIENCE_MS))]);
 createRoot(document.getElementById('board')!).render(

@@ -4,7 +4,7 @@ import { useMay } from '../live/use-setup.js';
 import { useFigures } from '../units/use-figures.js';
 import { useAlarmWords } from '../words/alarm.js';
 import { useSharedWords } from '../words/shared.js';
-import { alarmRows, callsNow, holds, subjectOf, toldWords } from './alarms-said.js';
+import { alarmRows, callsNow, holds, subjectText, toldWords } from './alarms-said.js';
 import { Button } from './button.js';
 import { Failure } from './failure.js';
 import css from './troubles.module.css';
@@ -30,7 +30,7 @@ export function AlarmList({ state, alarms = state.alarms }: AlarmListProps) {
           <p>
             <strong>
               <span aria-hidden="true">▲ </span>
-              {[subjectOf(alarm, state), shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ')}
+              {[subjectText(alarm, state), shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ')}
             </strong>{' '}
             {say('since', { time: figures.time(alarm.raisedAt) })}
           </p>

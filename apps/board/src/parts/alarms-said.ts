@@ -32,9 +32,11 @@ export function toldWords({ told, shelf, suppressedBy, state, acknowledgedBy, re
   return [say('told', { people: told.people.map(nameOf).join(', ') }), ...(told.next ? [say(`next.${told.next.tier}`, { time: figures.time(told.next.at) })] : [])].join('; ');
 }
 
-/** The pit, the cook or the probe that an alarm is about; empty for the whole yard. */
-export function subjectOf({ pitId, probeId }: AlarmView, { pits }: Pick<YardState, 'pits'>): string {
+/** The pit and the probe that an alarm is about, by their names; neither for the whole yard. */
+export function subjectOf({ pitId, probeId }: AlarmView, { pits }: Pick<YardState, 'pits'>): { readonly pit: string | undefined; readonly probe: string | undefined } {
   const pit = pits.find((one) => one.pit.id === pitId)?.pit;
-  const probe = pit?.probes.find(({ id }) => id === probeId);
-  return [pit?.name, probe?.name].filter(Boolean).join(', ');
+  return { pit: pit?.name, probe: pit?.probes.find(({ id }) => id === probeId)?.name };
 }
+
+/** The same in one: 'Heron, fire end'; empty for the whole yard. */
+export const subjectText = (alarm: AlarmView, state: Pick<YardState, 'pits'>): string => Object.values(subjectOf(alarm, state)).filter(Boolean).join(', ');

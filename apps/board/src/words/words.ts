@@ -49,6 +49,8 @@ export function sayIn<T extends Readonly<Record<string, string>>>(language: Lang
   return plain<T>(i18next.getFixedT(language, room));
 }
 
+export const languageNow = (): Language => (i18next.language === 'es' ? 'es' : 'en');
+
 export function useLanguage(): Language {
   const { i18n } = useTranslation();
   return i18n.language === 'es' ? 'es' : 'en';

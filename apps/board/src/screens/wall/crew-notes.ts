@@ -6,6 +6,9 @@ export type CrewNote =
   | { readonly say: 'on-break'; readonly personId: string }
   | { readonly say: 'break-at'; readonly personId: string; readonly at: string };
 
+/** Whether somebody who should be there is not. */
+export const isMissing = ({ say }: CrewNote): boolean => say === 'late' || say === 'away';
+
 const ORDER: readonly CrewNote['say'][] = ['late', 'away', 'on-break', 'break-at'];
 
 function noteOf(person: PersonOnShift): CrewNote | undefined {

@@ -9,14 +9,22 @@ function pieces(line: string, roomPx: number, widthPx: (text: string) => number)
 
 const STEP = 0.04;
 
+/** A line of the wall's foot. The mark says what it is about, and stands before each of its pieces. */
+export interface FootLine {
+  readonly mark: string;
+  readonly text: string;
+}
+
 /** The line in as few pieces as its room allows, about equally long, so that no last word stands alone. Widths in CSS px. */
-export function brokenLine(line: string, roomPx: number, widthPx: (text: string) => number): readonly string[] {
-  const wide = pieces(line, roomPx, widthPx);
+export function brokenLine({ mark, text }: FootLine, roomPx: number, widthPx: (text: string) => number): readonly string[] {
+  const leftPx = roomPx - widthPx(mark);
+  const wide = pieces(text, leftPx, widthPx);
+  const marked = (parts: readonly string[]) => parts.map((part) => `${mark}${part}`);
   for (let share = 1 / wide.length; share < 1; share += STEP) {
-    const even = pieces(line, roomPx * share, widthPx);
-    if (even.length === wide.length) return even;
+    const even = pieces(text, leftPx * share, widthPx);
+    if (even.length === wide.length) return marked(even);
   }
-  return wide;
+  return marked(wide);
 }
 
 /** Figures on the wall are as wide as each other, a little wider than those measured. */

@@ -7,8 +7,8 @@ import { useAlarmWords } from '../../words/alarm.js';
 import { useSharedWords } from '../../words/shared.js';
 import { useWallWords } from '../../words/wall.js';
 import { calledNames } from './called.js';
-import { crewNotes } from './crew-notes.js';
-import { brokenLine, isDrawn, widthIn } from './foot-lines.js';
+import { crewNotes, isMissing } from './crew-notes.js';
+import { brokenLine, isDrawn, widthIn, type FootLine } from './foot-lines.js';
 import type { Page } from './pages.js';
 import type { WallSizes } from './sizes.js';
 import { crewWords } from './wall-words.js';
@@ -53,26 +53,27 @@ interface WallFootProps {
   readonly sizes: WallSizes;
 }
 
-/** The alarms that call, line by line: what, who was told, and what to do, a sentence each so that it fits. */
-function useAlarmLines(state: YardState, names: ReadonlyMap<string, string>): readonly string[] {
+/** The alarms that call, line by line: what, who was told, and what to do, a sentence each so that it fits; each names its pit. */
+function useAlarmLines(state: YardState, names: ReadonlyMap<string, string>): readonly FootLine[] {
   const say = useAlarmWords();
   const shared = useSharedWords();
   const figures = useFigures();
   return state.alarms.filter(callsNow).flatMap((alarm) => {
-    const named = [subjectOf(alarm, state), shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ');
+    const { pit, probe } = subjectOf(alarm, state);
     const does = say(`${alarm.kind}.do`).split(/(?<=\.) |; /);
-    return [named, toldWords(alarm, (id) => names.get(id) ?? '', say, figures), ...does].map((line) => `▲ ${line}`);
+    const what = [probe, shared(`alarm.${alarm.kind}`)].filter(Boolean).join(': ');
+    return [what, toldWords(alarm, (id) => names.get(id) ?? '', say, figures), ...does].map((text) => ({ mark: pit ? `▲ ${pit}: ` : '▲ ', text }));
   });
 }
 
 /** What stands in turn: each line whole where it fits, else in pieces of its own turn. */
-function Turning({ lines, turn, fontPx }: { readonly lines: readonly string[]; readonly turn: number; readonly fontPx: number }) {
+function Turning({ lines, turn, fontPx }: { readonly lines: readonly FootLine[]; readonly turn: number; readonly fontPx: number }) {
   const { ref, width } = useWidth<HTMLSpanElement>(0);
-  const said = lines.join('\n');
+  const said = JSON.stringify(lines);
   const drawn = isDrawn(fontPx);
   const fitting = useMemo(() => {
     void drawn;
-    return said.split('\n').flatMap((line) => brokenLine(line, width, widthIn(fontPx)));
+    return (JSON.parse(said) as typeof lines).flatMap((line) => brokenLine(line, width, widthIn(fontPx)));
   }, [said, width, fontPx, drawn]);
   return (
     <span ref={ref} className={css['turning']}>
@@ -86,13 +87,11 @@ export function WallFoot({ state, turn, page, sizes }: WallFootProps) {
   const say = useWallWords();
   const figures = useFigures();
   const names = calledNames(state.people);
-  const notes = state.shift ? crewNotes(state.shift).map((note) => crewWords(note, names.get(note.personId) ?? '', say, figures)) : [];
   const alarms = useAlarmLines(state, names);
-  const lines = [
-    ...alarms,
-    ...(alarms.length > 0 ? [] : notes),
-    ...(page.of > 1 ? [say('fires', { number: page.number, of: page.of })] : []),
-  ];
+  // While an alarm calls it is still said who is missing; breaks can wait.
+  const notes = state.shift ? crewNotes(state.shift).filter((note) => alarms.length === 0 || isMissing(note)) : [];
+  const others = [...notes.map((note) => crewWords(note, names.get(note.personId) ?? '', say, figures)), ...(page.of > 1 ? [say('fires', { number: page.number, of: page.of })] : [])];
+  const lines = [...alarms, ...others.map((text) => ({ mark: '', text }))];
   return (
     <footer className={`${css['foot']} figure`}>
       {sizes.readable ? <Wood wood={state.wood} brief={alarms.length > 0} /> : <strong>{say('tooSmall', { distance: figures.of('ground', sizes.readFromM) })}</strong>}
