@@ -92,6 +92,18 @@ export class House {
     return (await (await fetch(`${this.at}/api${path}`, { headers: { cookie: this.cookie } })).json()) as T;
   }
 
+  get pid(): number {
+    return this.process.pid!;
+  }
+
+  /** Holds the process still, as one that hangs; `goOn` lets it go on. */
+  hang(): void {
+    this.process.kill('SIGSTOP');
+  }
+  goOn(): void {
+    this.process.kill('SIGCONT');
+  }
+
   end(signal: NodeJS.Signals): Promise<number | null> {
     this.process.kill(signal);
     return this.gone;

@@ -1,7 +1,6 @@
 import { type BeforeApplicationShutdown, Injectable } from '@nestjs/common';
 import { connectAsync, type IPublishPacket, type MqttClient } from 'mqtt';
-import { DataSource, type QueryRunner } from 'typeorm';
-import { log } from '../platform/index.js';
+import { Leading, log } from '../platform/index.js';
 import { GatewayMessages } from './gateway-messages.js';
 import { READINGS_TOPIC, STATUS_TOPIC } from './topics.js';
 
@@ -23,24 +22,36 @@ const TRY_AGAIN_MS = [200, 1000, 5000, 15_000] as const;
 const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
 /**
- * The house's end of an MQTT 5 broker. One process of the house at a time holds it, by a lock of the database: the broker knows the
- * house by one name. A message is answered only when it is kept, so that none is lost when the house falls.
+ * The house's end of an MQTT 5 broker. The process that leads holds it: the broker knows the house by one name. A message is
+ * answered only when it is kept, so that none is lost when the house falls.
  */
 @Injectable()
 export class Broker implements BeforeApplicationShutdown {
   private client: MqttClient | undefined;
-  private lease: QueryRunner | undefined;
-  private closed = false;
+  private wanted = false;
+  /** Taking and letting go, one after the other, however quickly the lead changes. */
+  private line = Promise.resolve();
 
   constructor(
     private readonly messages: GatewayMessages,
-    private readonly database: DataSource,
+    private readonly leading: Leading,
   ) {}
 
-  /** Takes the broker when no other process has it, and keeps trying while one has. Returns when it is held, or the house closes. */
-  async open(settings: BrokerSettings): Promise<void> {
-    while (!this.closed && !(await this.takeLease())) await wait(AGAIN_MS);
-    while (!this.closed && !this.client) {
+  /** Takes the broker while this process leads the house. Returns when it has it for the first time. */
+  open(settings: BrokerSettings): Promise<void> {
+    return new Promise((opened, failed) => {
+      this.leading.whileLeading({
+        begin: () => {
+          this.wanted = true;
+          this.line = this.line.then(() => this.take(settings)).then(opened, failed);
+        },
+        end: () => void this.letGo(),
+      });
+    });
+  }
+
+  private async take(settings: BrokerSettings): Promise<void> {
+    while (this.wanted && !this.client) {
       this.client = await connectAsync(settings.url, {
         protocolVersion: 5, clientId: settings.clientId, clean: false, reconnectPeriod: AGAIN_MS, connectTimeout: 5000,
         properties: { sessionExpiryInterval: settings.keepsForS ?? WEEK_S, receiveMaximum: MOST_UNDER_WAY, maximumPacketSize: LARGEST_BYTES },
@@ -65,9 +76,16 @@ export class Broker implements BeforeApplicationShutdown {
   }
 
   async beforeApplicationShutdown(): Promise<void> {
-    this.closed = true;
-    await this.client?.endAsync().catch(() => undefined);
-    await this.lease?.release();
+    await this.letGo();
+  }
+
+  private letGo(): Promise<void> {
+    this.wanted = false;
+    this.line = this.line.then(async () => {
+      await this.client?.endAsync().catch((error: Error) => log.warn({ err: error.message }, 'the broker was not let go in order'));
+      this.client = undefined;
+    });
+    return this.line;
   }
 
   private async listen(client: MqttClient): Promise<void> {
@@ -79,7 +97,7 @@ export class Broker implements BeforeApplicationShutdown {
   /** A message that cannot be taken in as it is, is named in the log and let go: it would be the same the next time. */
   private async keep({ topic, payload, properties }: IPublishPacket): Promise<void> {
     const given = { topic, payload: Buffer.from(payload), signature: (properties?.userProperties as Record<string, unknown> | undefined)?.['signature'] };
-    for (let nth = 0; !this.closed; nth += 1) {
+    for (let nth = 0; this.wanted; nth += 1) {
       try {
         const taken = await this.messages.take(given);
         if (!taken.taken) log.warn({ topic, trouble: taken.trouble, wants: taken.wants }, 'a message of a gateway was not taken in');
@@ -89,13 +107,6 @@ export class Broker implements BeforeApplicationShutdown {
         await wait(TRY_AGAIN_MS[Math.min(nth, TRY_AGAIN_MS.length - 1)]!);
       }
     }
-    throw new Error('The house closes; the broker brings this message again.');
-  }
-
-  private async takeLease(): Promise<boolean> {
-    const runner = this.lease ?? this.database.createQueryRunner();
-    this.lease = runner;
-    const [{ mine }] = (await runner.query(`select pg_try_advisory_lock(hashtext('the broker')) as mine`)) as [{ mine: boolean }];
-    return mine;
+    throw new Error('This process lets the broker go; the broker brings this message again.');
   }
 }

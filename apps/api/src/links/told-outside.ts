@@ -5,12 +5,13 @@ import { createHmac } from 'node:crypto';
 import { DataSource } from 'typeorm';
 import { Broker } from '../gateways/index.js';
 import { Fires } from '../pits/index.js';
-import { Clock, log, Outbox } from '../platform/index.js';
+import { Clock, Leading, log, Outbox } from '../platform/index.js';
 
 /** What was not taken within a day helps nobody any more. */
 const HELPS_S = 86_400;
 const ANSWER_WITHIN_MS = 5000;
 const MOST_AT_ONCE = 50;
+const LOCK = `hashtext('tell the outside')`;
 
 interface Message {
   readonly yardId: YardId;
@@ -38,6 +39,7 @@ export class ToldOutside implements OnApplicationBootstrap {
     private readonly outbox: Outbox,
     private readonly fires: Fires,
     private readonly broker: Broker,
+    private readonly leading: Leading,
   ) {}
 
   onApplicationBootstrap(): void {
@@ -51,6 +53,7 @@ export class ToldOutside implements OnApplicationBootstrap {
 
   @Cron('*/20 * * * * *', { waitForCompletion: true })
   async again(): Promise<void> {
+    if (!this.leading.isMine) return;
     await this.send().catch((error: unknown) => log.error({ err: error }, 'messages could not be told to the outside; it is tried again'));
   }
 
@@ -89,23 +92,25 @@ export class ToldOutside implements OnApplicationBootstrap {
     }
   }
 
-  /** Sends what waits, the oldest first; one process at a time. */
+  /** Sends what waits, the oldest first; one process at a time, whichever has something new to tell. */
   async send(): Promise<void> {
-    const runner = this.database.createQueryRunner();
+    const line = this.database.createQueryRunner();
     try {
-      const [{ mine }] = (await runner.query(`select pg_try_advisory_lock(hashtext('tell the outside')) as mine`)) as [{ mine: boolean }];
-      if (!mine) return;
-      const waiting = (await runner.query(
-        `select link_message.yard_id as "yardId", ref, kind, body, webhook_at as "webhookAt", broker_at as "brokerAt", url, secret
-         from link_message left join webhook on webhook.yard_id = link_message.yard_id
-         where at > $1 and ((webhook_at is null and url is not null) or (broker_at is null and $2::boolean)) order by at, ref limit $3`,
-        [toIso(later(this.clock.real(), -HELPS_S)), this.broker.isThere, MOST_AT_ONCE],
-      )) as Message[];
-      for (const message of waiting) await this.sendOne(message, this.clock.real());
-      await runner.query(`select pg_advisory_unlock(hashtext('tell the outside'))`);
+      const [{ mine }] = (await line.query(`select pg_try_advisory_lock(${LOCK}) as mine`)) as [{ mine: boolean }];
+      if (mine) await this.sendWaiting().finally(() => line.query(`select pg_advisory_unlock(${LOCK})`));
     } finally {
-      await runner.release();
+      await line.release();
     }
+  }
+
+  private async sendWaiting(): Promise<void> {
+    const waiting = (await this.database.query(
+      `select link_message.yard_id as "yardId", ref, kind, body, webhook_at as "webhookAt", broker_at as "brokerAt", url, secret
+       from link_message left join webhook on webhook.yard_id = link_message.yard_id
+       where at > $1 and ((webhook_at is null and url is not null) or (broker_at is null and $2::boolean)) order by at, ref limit $3`,
+      [toIso(later(this.clock.real(), -HELPS_S)), this.broker.isThere, MOST_AT_ONCE],
+    )) as Message[];
+    for (const message of waiting) await this.sendOne(message, this.clock.real());
   }
 
   private async sendOne(message: Message, now: EpochS): Promise<void> {

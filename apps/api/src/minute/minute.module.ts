@@ -1,8 +1,7 @@
 import { Module } from '@nestjs/common';
 import { ScheduleModule } from '@nestjs/schedule';
 import { ShiftsModule } from '../shifts/index.js';
-import { YardsModule } from '../yards/index.js';
 import { Minute } from './minute.service.js';
 
-@Module({ imports: [ScheduleModule.forRoot(), ShiftsModule, YardsModule], providers: [Minute], exports: [Minute] })
+@Module({ imports: [ScheduleModule.forRoot(), ShiftsModule], providers: [Minute], exports: [Minute] })
 export class MinuteModule {}

@@ -5,6 +5,7 @@ export { FACT_TABLES, factDigest, type FactTable } from './facts.js';
 export { readSettings, type Settings } from './config.js';
 export { DataFolder } from './data-folder.js';
 export { Ids } from './ids.js';
+export { Leading } from './leading.js';
 export { log } from './log.js';
 export { type Listener, Outbox, type Reaction, type Reactions } from './outbox.js';
 export { PlatformModule } from './platform.module.js';

@@ -64,6 +64,11 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
     });
   }
 
+  /** Whether this process carried the last fact of the yard, the one with this number: what it remembers of the yard still holds. */
+  carriedLast(yardId: YardId, seq: number): boolean {
+    return this.memories.get(yardId)?.isUpTo(seq) ?? false;
+  }
+
   /** Carries everything that waits in this yard. */
   drain(yardId: YardId): Promise<void> {
     return this.inLine(yardId, () => this.carryAll(yardId));

@@ -26,6 +26,8 @@ import { PlansSearched1790000200000 } from './migrations/1790000200000-plans-sea
 import { WoodAndCost1790000500000 } from './migrations/1790000500000-wood-and-cost.js';
 import { Offcuts1790000731000 } from './migrations/1790000731000-offcuts.js';
 import { WoodAsItLies1790000730000 } from './migrations/1790000730000-wood-as-it-lies.js';
+import { LeftBehind } from './left-behind.js';
+import { Leading } from './leading.js';
 import { Outbox } from './outbox.js';
 import { PreparedClient } from './prepared-client.js';
 import { Deeds } from './transaction.js';
@@ -64,8 +66,8 @@ export class PlatformModule {
           retryDelay: 500,
         }),
       ],
-      providers: [...PROVIDERS, { provide: DataFolder, useValue: new DataFolder(options.dataFolder) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
-      exports: [...PROVIDERS, DataFolder, Workers],
+      providers: [...PROVIDERS, LeftBehind, { provide: Leading, useFactory: () => new Leading(options.databaseUrl) }, { provide: DataFolder, useValue: new DataFolder(options.dataFolder) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
+      exports: [...PROVIDERS, Leading, DataFolder, Workers],
     };
   }
 }

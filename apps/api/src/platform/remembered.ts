@@ -35,6 +35,10 @@ export class YardMemory {
     this.seq = told.at(-1)?.seq ?? this.seq;
   }
 
+  isUpTo(seq: number): boolean {
+    return this.seq === seq;
+  }
+
   answer<T>(to: Remembered<T>, key: string): Promise<T> | undefined {
     return this.answers.get(`${to.id} ${key}`)?.given as Promise<T> | undefined;
   }

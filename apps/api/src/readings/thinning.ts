@@ -2,31 +2,31 @@ import { Injectable } from '@nestjs/common';
 import { Cron } from '@nestjs/schedule';
 import { type EpochS, epochS, toIso } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { Clock, log } from '../platform/index.js';
+import { Clock, Leading, log } from '../platform/index.js';
 
 /** Means stand for so long, s. */
 const STRETCH_S = 120;
 /** Beside the month that runs, the one before it is kept as it was read: a year of them would fill the disk. */
 const MONTHS_KEPT = 1;
 
-/** Makes the means that stay, and lets readings go that are older than last month. One process at a time does it. */
+/** Makes the means that stay, and lets readings go that are older than last month. The process that leads does it. */
 @Injectable()
 export class Thinning {
   constructor(
     private readonly database: DataSource,
     private readonly clock: Clock,
+    private readonly leading: Leading,
   ) {}
 
   @Cron('30 */10 * * * *', { waitForCompletion: true })
   async everyTenMinutes(): Promise<void> {
+    if (!this.leading.isMine) return;
     await this.thin(this.clock.real()).catch((error: unknown) => log.error({ err: error }, 'readings could not be thinned; the next round does it'));
   }
 
   /** Takes everything that arrived since the last time into its means, late readings too, then lets old months go. */
   async thin(now: EpochS): Promise<void> {
     await this.database.transaction(async (em) => {
-      const [{ mine }] = (await em.query(`select pg_try_advisory_xact_lock(hashtext('thin readings')) as mine`)) as [{ mine: boolean }];
-      if (!mine) return;
       await this.makeMeans(em, now);
       await this.letGo(em, now);
     });

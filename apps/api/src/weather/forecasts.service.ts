@@ -3,14 +3,13 @@ import { Cron } from '@nestjs/schedule';
 import type { Done, ForecastView, RouteInput, Routes } from '@stokehold/domain/contract';
 import { type EpochS, HOUR_S, toIso, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { type Actor, Clock, Commands, log, Outbox, Remembered } from '../platform/index.js';
+import { type Actor, Clock, Commands, Leading, log, Outbox, Remembered } from '../platform/index.js';
 import type { ForecastHour } from './forecast-forms.js';
 import { ForecastRow } from './forecast.row.js';
 import { fetchForecast, type ForecastTrouble } from './forecast-service.js';
 
 /** A forecast older than this says nothing of now. Source: our own choice. */
 const HOLDS_S = 12 * HOUR_S;
-const LOCK = `hashtext('ask for forecasts')`;
 
 interface KeptForecast {
   readonly hours: readonly ForecastHour[];
@@ -28,31 +27,26 @@ export class Forecasts {
     private readonly clock: Clock,
     private readonly commands: Commands,
     private readonly outbox: Outbox,
+    private readonly leading: Leading,
   ) {}
 
-  /** From now on the service at this address is asked. */
+  /** From now on the service at this address is asked: at once by the process that leads, and by one that takes the lead. */
   askAt(address: string): void {
     this.address = address;
+    this.leading.whileLeading({ begin: () => void this.everyHour() });
   }
 
   @Cron('0 7 * * * *', { waitForCompletion: true })
   async everyHour(): Promise<void> {
+    if (!this.leading.isMine) return;
     await this.askForAll().catch((error: unknown) => log.error({ err: error }, 'forecasts could not be asked for; the next hour does it'));
   }
 
-  /** Asks for every yard that said where it stands; practice yards have a sky of their own. One process at a time does it. */
+  /** Asks for every yard that said where it stands; practice yards have a sky of their own. */
   async askForAll(): Promise<void> {
     if (!this.address) return;
-    const runner = this.database.createQueryRunner();
-    try {
-      const [{ mine }] = (await runner.query(`select pg_try_advisory_lock(${LOCK}) as mine`)) as [{ mine: boolean }];
-      if (!mine) return;
-      const yards = (await runner.query('select yard_id, lat_deg, lon_deg from forecast join yard on yard.id = yard_id where not practice')) as { yard_id: YardId; lat_deg: number; lon_deg: number }[];
-      for (const { yard_id, lat_deg, lon_deg } of yards) await this.askFor(yard_id, { latDeg: lat_deg, lonDeg: lon_deg }, this.address);
-      await runner.query(`select pg_advisory_unlock(${LOCK})`);
-    } finally {
-      await runner.release();
-    }
+    const yards = (await this.database.query('select yard_id, lat_deg, lon_deg from forecast join yard on yard.id = yard_id where not practice')) as { yard_id: YardId; lat_deg: number; lon_deg: number }[];
+    for (const { yard_id, lat_deg, lon_deg } of yards) await this.askFor(yard_id, { latDeg: lat_deg, lonDeg: lon_deg }, this.address);
   }
 
   /** The hours ahead that still hold. */
