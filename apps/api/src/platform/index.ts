@@ -8,7 +8,7 @@ export { Ids } from './ids.js';
 export { Leading } from './leading.js';
 export { log } from './log.js';
 export { type Listener, Outbox, type Reaction, type Reactions } from './outbox.js';
-export { PlatformModule } from './platform.module.js';
+export { MIGRATIONS, PlatformModule, socketOf } from './platform.module.js';
 export { BEGINNING, digestOf, type Entry, linkOf } from './record.js';
 export { ProblemFilter, refused, RefusalError } from './refusals.js';
 export { Remembered } from './remembered.js';

@@ -35,8 +35,16 @@ import { Workers } from './workers.js';
 
 const PROVIDERS = [Clock, Ids, Deeds, Outbox, Commands];
 
+/** Every change of the tables, the first ones first. */
+export const MIGRATIONS = [
+  TheNight1790000000000, WhatWasTold1790000100000, PlansSearched1790000200000, WhatFoodDid1790000300000, WoodAndCost1790000500000, BeliefsAsTheyAre1790000600000, ZonesAsTheyWere1790000720000,
+  WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
+  WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
+  DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000, MonthsOnce1790000805000,
+];
+
 /** The folder of a socket that an address of the database names: TypeORM reads only what stands before the question mark. */
-function socketOf(databaseUrl: string): { readonly host?: string } {
+export function socketOf(databaseUrl: string): { readonly host?: string } {
   const host = new URL(databaseUrl).searchParams.get('host');
   return host ? { host } : {};
 }
@@ -53,12 +61,7 @@ export class PlatformModule {
           type: 'postgres',
           url: options.databaseUrl,
           autoLoadEntities: true,
-          migrations: [
-            TheNight1790000000000, WhatWasTold1790000100000, PlansSearched1790000200000, WhatFoodDid1790000300000, WoodAndCost1790000500000, BeliefsAsTheyAre1790000600000, ZonesAsTheyWere1790000720000,
-            WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
-            WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
-            DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000, MonthsOnce1790000805000,
-          ],
+          migrations: MIGRATIONS,
           migrationsRun: true,
           migrationsTransactionMode: 'all',
           extra: { max: options.connections ?? 10, Client: PreparedClient, pipeline: true, ...socketOf(options.databaseUrl) },
