@@ -54,6 +54,11 @@ export type Device = z.infer<typeof device>;
 export const revokeDevice = z.strictObject({ key: commandKey });
 export type RevokeDevice = z.infer<typeof revokeDevice>;
 
+/** Somebody who is signed in on a device. */
+export const sessionView = z.object({ deviceId, device: z.string(), personId, person: z.string(), beganAt: instant, lastUsedAt: instant });
+export type SessionView = z.infer<typeof sessionView>;
+export const endSession = z.strictObject({ key: commandKey });
+
 export const health = z.object({
   status: z.enum(['ready', 'database-away']),
   firstRunNeeded: z.boolean(),

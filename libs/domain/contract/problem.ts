@@ -74,6 +74,7 @@ export const REFUSALS = {
   'alarm-unknown': 404,
   'alarm-not-shelvable': 409,
   'shelf-too-long': 409,
+  'session-unknown': 404,
   'range-too-long': 409,
   'line-unknown': 404,
   'database-away': 503,

@@ -6,7 +6,7 @@ import { cookId, deviceId, instant, lotId, personId, pitId, probeId, serviceId, 
 import { firePage, setLearnedBack } from './fire-page.js';
 import { placeCook, saveCook, saveService, serviceCost, takeOff } from './food.js';
 import {
-  device, deviceCode, done, enrolDevice, firstRun, health, makeDeviceCode, me, revokeDevice, signIn, signInChoices,
+  device, deviceCode, done, endSession, enrolDevice, firstRun, health, makeDeviceCode, me, revokeDevice, sessionView, signIn, signInChoices,
 } from './identity.js';
 import { fairnessView } from './fairness.js';
 import { askWhatIf, askWhy, pinWork, whatIfView, whyView } from './plan-answers.js';
@@ -37,6 +37,9 @@ export const routes = {
   devices: route({ method: 'GET', path: '/devices', may: 'manage', summary: 'The enrolled devices', reply: z.array(device), refusals: [] }),
   makeDeviceCode: route({ method: 'POST', path: '/devices/codes', may: 'manage', summary: 'Make a one-time code for a new device', body: makeDeviceCode, reply: deviceCode, refusals: key }),
   revokeDevice: route({ method: 'POST', path: '/devices/:deviceId/revoke', may: 'manage', summary: 'End a device', params: z.object({ deviceId }), body: revokeDevice, reply: done, refusals: ['device-not-found', 'device-in-hand', ...key] }),
+
+  sessions: route({ method: 'GET', path: '/sessions', may: 'record', summary: 'Who is signed in where; of others only for the manager', reply: z.array(sessionView), refusals: [] }),
+  endSession: route({ method: 'POST', path: '/sessions/:deviceId/end', may: 'record', summary: 'Sign out whoever is signed in on a device', params: z.object({ deviceId }), body: endSession, reply: done, refusals: ['session-unknown', ...key] }),
 
   state: route({ method: 'GET', path: '/state', may: 'look', summary: 'Everything a board shows', reply: yardState, refusals: [] }),
 

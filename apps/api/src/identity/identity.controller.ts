@@ -1,5 +1,5 @@
 import { Controller, Req, Res } from '@nestjs/common';
-import { type Done, type Me, routes, type RouteInput, type Routes, type SignInChoices } from '@stokehold/domain/contract';
+import { type Done, type Me, routes, type RouteInput, type Routes, type SessionView, type SignInChoices } from '@stokehold/domain/contract';
 import { type Actor, Answers, By, Input } from '../platform/index.js';
 import { bearerOf, type CookieRequest, type CookieResponse, putDevice, putSession, takeSession, tokensOf } from './cookies.js';
 import { Devices } from './devices.service.js';
@@ -46,6 +46,16 @@ export class IdentityController {
     await this.identity.signOut(actor);
     takeSession(request, response);
     return { done: true };
+  }
+
+  @Answers(routes.sessions)
+  sessions(@By() actor: Actor): Promise<SessionView[]> {
+    return this.identity.sessions(actor);
+  }
+
+  @Answers(routes.endSession)
+  endSession(@Input() input: RouteInput<Routes['endSession']>, @By() actor: Actor): Promise<Done> {
+    return this.identity.endSession(actor, input);
   }
 
   /** Every screen asks this as it opens, and so an enrolled device stays enrolled as long as it is used. */

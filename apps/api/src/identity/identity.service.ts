@@ -1,11 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import type { Me, SignIn, SignInChoices } from '@stokehold/domain/contract';
+import type { Done, Me, RouteInput, Routes, SessionView, SignIn, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
-import { type Actor, Clock, holdYard, Ids, refused, RefusalError } from '../platform/index.js';
+import { type Actor, Clock, Commands, holdYard, Ids, refused, RefusalError } from '../platform/index.js';
 import { tokensOf } from './cookies.js';
 import { Enrolment } from './enrolment.js';
-import { type Found, IdentityStore } from './identity.store.js';
+import { type Found, IdentityStore, type PersonWithPin } from './identity.store.js';
 import { afterWrongPin, pinStand } from './pin-waits.js';
 import { Pins } from './pins.js';
 import { tokenHash } from './tokens.js';
@@ -28,6 +28,7 @@ export class Identity {
     private readonly clock: Clock,
     private readonly ids: Ids,
     private readonly database: DataSource,
+    private readonly commands: Commands,
   ) {}
 
   /**
@@ -96,27 +97,57 @@ export class Identity {
     return { me: await this.me({ ...actor, person: tried.person }), session: tried.session };
   }
 
-  private tryPin(actor: Actor, personId: SignIn['personId'], pin: string): Promise<Tried> {
-    const deviceId = actor.device.id;
+  /**
+   * A PIN takes long to be held to its hash: nothing of the yard is held meanwhile. So the try is counted as wrong before it is
+   * made, and the right one takes that back: tries sent at once cannot outrun their waits.
+   */
+  private async tryPin(actor: Actor, personId: SignIn['personId'], pin: string): Promise<Tried> {
+    const counted = await this.database.transaction((em) => this.countTry(em, actor, personId));
+    if ('refusal' in counted) return counted;
+    const { pinHash, ...person } = counted;
+    const isRight = await this.pins.isRight(pinHash, pin);
     return this.database.transaction(async (em): Promise<Tried> => {
-      await holdYard(em, actor.yardId);
-      const found = await this.store.personWithPin(em, actor.yardId, personId);
-      if (!found) return { refusal: PERSON_UNKNOWN() };
-      const { pinHash, ...person } = found;
-      const now = this.clock.real();
-      const wrong = await this.store.holdWrongPins(em, personId, deviceId);
-      const stand = pinStand(wrong, wrong.everywhere, now);
-      if (stand.kind === 'off') return { refusal: PIN_OFF() };
-      if (stand.kind === 'wait') return { refusal: pinWait(stand.seconds) };
-      const isRight = await this.pins.isRight(pinHash, pin);
-      await this.store.note(em, { actor, personId, command: isRight ? 'sign-in' : 'sign-in-refused', id: this.ids.next(), now });
-      if (!isRight) {
-        const more = afterWrongPin(wrong, now);
-        await this.store.keepWrongPins(em, personId, deviceId, more);
-        return { refusal: PIN_WRONG() };
-      }
-      await this.store.keepWrongPins(em, personId, deviceId, { inARow: 0, waitUntil: null });
-      return { person, session: await this.enrolment.beginSession(em, deviceId, personId) };
+      await this.noteTry(em, actor, personId, isRight ? 'sign-in' : 'sign-in-refused');
+      if (!isRight) return { refusal: PIN_WRONG() };
+      await this.store.keepWrongPins(em, personId, actor.device.id, { inARow: 0, waitUntil: null });
+      return { person, session: await this.enrolment.beginSession(em, actor.device.id, personId) };
+    });
+  }
+
+  /** The person whose PIN may be tried now, with one more wrong try in a row; a try that is not made leaves an entry too. */
+  private async countTry(em: EntityManager, actor: Actor, personId: SignIn['personId']): Promise<PersonWithPin | { readonly refusal: RefusalError }> {
+    await holdYard(em, actor.yardId);
+    const found = await this.store.personWithPin(em, actor.yardId, personId);
+    if (!found) return { refusal: PERSON_UNKNOWN() };
+    const now = this.clock.real();
+    const wrong = await this.store.holdWrongPins(em, personId, actor.device.id);
+    const stand = pinStand(wrong, wrong.everywhere, now);
+    if (stand.kind === 'open') {
+      await this.store.keepWrongPins(em, personId, actor.device.id, afterWrongPin(wrong, now));
+      return found;
+    }
+    await this.noteTry(em, actor, personId, 'sign-in-not-tried');
+    return { refusal: stand.kind === 'off' ? PIN_OFF() : pinWait(stand.seconds) };
+  }
+
+  private noteTry(em: EntityManager, actor: Actor, personId: SignIn['personId'], command: string): Promise<void> {
+    return this.store.note(em, { actor, personId, command, id: this.ids.next(), now: this.clock.real() });
+  }
+
+  /** Who is signed in where: everybody for the manager, oneself for others. */
+  sessions({ yardId, person }: Actor): Promise<SessionView[]> {
+    const now = this.clock.real();
+    return this.store.sessions(yardId, { began: later(now, -SESSION_LASTS_S), used: later(now, -SESSION_IDLES_S) }, person?.role === 'manager' ? undefined : person?.id);
+  }
+
+  /** Signs out whoever is signed in on a device; from elsewhere only oneself, or by the manager. */
+  async endSession(actor: Actor, command: RouteInput<Routes['endSession']>): Promise<Done> {
+    const there = (await this.sessions(actor)).some(({ deviceId }) => deviceId === command.deviceId);
+    return this.commands.run(actor, 'end-session', command, async (deed) => {
+      if (!there) refused('session-unknown', 'Nobody whom you may sign out is signed in on this device. Open the list again.');
+      await holdYard(deed.em, deed.yardId);
+      await this.store.endSessions(deed.em, { deviceId: command.deviceId }, this.clock.real());
+      return { done: true };
     });
   }
 

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { Language, Me, Role, SignInChoices } from '@stokehold/domain/contract';
+import type { Language, Me, Role, SessionView, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, type EpochS, epochS, type PersonId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, recordAlone } from '../platform/index.js';
@@ -7,6 +7,8 @@ import type { DeviceRow } from './device.row.js';
 import { PinFailureRow } from './pin-failure.row.js';
 import type { WrongPins } from './pin-waits.js';
 import { SessionRow } from './session.row.js';
+
+export type PersonWithPin = NonNullable<Actor['person']> & { readonly pinHash: string };
 
 export interface Found {
   readonly actor: Actor;
@@ -26,6 +28,7 @@ interface FoundRow {
   readonly language: Language;
 }
 
+const iso = (column: string) => `to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
 const instantOf = (date: Date | null): EpochS | null => date && epochS(date.getTime() / 1000);
 
 /** Devices, sessions and PINs in the database. Of a person it reads what signing in needs; the crew list belongs to the yard. */
@@ -90,11 +93,11 @@ export class IdentityStore {
     ) as Promise<SignInChoices['people']>;
   }
 
-  async personWithPin(em: EntityManager, yardId: YardId, id: PersonId): Promise<(NonNullable<Actor['person']> & { pinHash: string }) | undefined> {
+  async personWithPin(em: EntityManager, yardId: YardId, id: PersonId): Promise<PersonWithPin | undefined> {
     const [row] = (await em.query(
       'select id, name, role, language, pin_hash as "pinHash" from crew_member where id = $1 and yard_id = $2 and not has_left and pin_hash is not null',
       [id, yardId],
-    )) as (NonNullable<Actor['person']> & { pinHash: string })[];
+    )) as PersonWithPin[];
     return row;
   }
 
@@ -122,6 +125,16 @@ export class IdentityStore {
     await em.insert(SessionRow, {
       tokenHash: session.tokenHash, deviceId: session.deviceId, crewMemberId: session.personId, beganAt: at, lastUsedAt: at, endedAt: null,
     });
+  }
+
+  /** Sessions that still hold, the last begun first; of one person where one is named. */
+  sessions(yardId: YardId, goodFrom: { began: EpochS; used: EpochS }, personId: PersonId | undefined): Promise<SessionView[]> {
+    return this.database.query(
+      `select d.id as "deviceId", d.name as device, c.id as "personId", c.name as person, ${iso('s.began_at')} as "beganAt", ${iso('s.last_used_at')} as "lastUsedAt"
+       from session s join device d on d.id = s.device_id and d.revoked_at is null join crew_member c on c.id = s.crew_member_id and not c.has_left
+       where d.yard_id = $1 and s.ended_at is null and s.began_at > $2 and s.last_used_at > $3 and ($4::uuid is null or c.id = $4) order by s.began_at desc, d.id`,
+      [yardId, toIso(goodFrom.began), toIso(goodFrom.used), personId ?? null],
+    );
   }
 
   async endSessions(em: EntityManager, of: { deviceId: DeviceId } | { personId: PersonId }, now: EpochS): Promise<void> {

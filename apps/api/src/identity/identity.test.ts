@@ -1,3 +1,4 @@
+import { sessionView } from '@stokehold/domain/contract';
 import { epochS, HOUR_S, later, type PersonId } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
@@ -6,6 +7,8 @@ import { Clock } from '../platform/index.js';
 import { openTestHouse, type TestHouse } from '../platform/testing.js';
 import { Enrolment } from './enrolment.js';
 import { IdentityModule } from './identity.module.js';
+import { Identity } from './identity.service.js';
+import { Pins } from './pins.js';
 import { tokenHash } from './tokens.js';
 
 const PIN = '402918';
@@ -160,6 +163,49 @@ it('wrong PINs sent all at once are all counted', async () => {
   expect(answers.filter(({ status }) => status === 429)).toHaveLength(4);
   const [row] = await house.database.query('select in_a_row from pin_failure where device_id = $1', [deviceId]);
   expect(row.in_a_row).toBe(5);
+});
+
+// NIST SP 800-63B: at most 100 failures in a row; the house allows ten on one device. R22 of the faults.
+it('of a thousand guesses from one device at most ten are tried, each leaves an entry, and the person’s other device opens at once', async () => {
+  const [guessing, own] = [await newDevice('hand'), await newDevice('hand')];
+  const actor = { yardId: house.yardId, device: { id: guessing.deviceId, kind: 'hand', name: 'Lost phone' } } as const;
+  for (let nth = 0; nth < 1000; nth += 1) {
+    real = epochS(real + (nth % 5 < 3 ? 4 : 3)); // an hour in all
+    await house.app.get(Identity).signIn(actor, { personId: crewId, pin: String(100_000 + nth) }).catch(() => undefined);
+  }
+  const entries = (await house.database.query('select command, count(*)::int as n from audit_entry where device_id = $1 group by 1', [guessing.deviceId])) as { command: string; n: number }[];
+  const of = (command: string) => entries.find((one) => one.command === command)?.n ?? 0;
+  expect(of('sign-in-refused')).toBeGreaterThanOrEqual(5);
+  expect(of('sign-in-refused')).toBeLessThanOrEqual(10);
+  expect(of('sign-in-refused') + of('sign-in-not-tried')).toBe(1000);
+  await signIn(own.token, crewId, PIN).expect(201);
+});
+
+it('the yard is not held while a PIN is held to its hash', async () => {
+  const { deviceId } = await newDevice('hand');
+  const pins = house.app.get(Pins);
+  const isRight = pins.isRight.bind(pins);
+  let free = false;
+  pins.isRight = async (kept, pin) => {
+    free = await house.database.transaction((em) => em.query('select 1 from yard where id = $1 for update nowait', [house.yardId])).then(() => true, () => false);
+    return isRight(kept, pin);
+  };
+  await house.app.get(Identity).signIn({ yardId: house.yardId, device: { id: deviceId, kind: 'hand', name: 'Phone' } }, { personId: crewId, pin: PIN });
+  pins.isRight = isRight;
+  expect(free).toBe(true);
+});
+
+it('a person sees where they are signed in, the manager sees all and ends any; the next request finds nobody', async () => {
+  const [one, other] = [await newDevice('hand'), await newDevice('hand')];
+  const crew = await signedIn(one.token, crewId);
+  const boss = await signedIn(other.token, manager.person!.id);
+  const listed = async (cookie: string) => sessionView.array().parse((await api().get('/api/sessions').set('Cookie', cookie).expect(200)).body);
+  const end = (cookie: string, deviceId: string) => api().post(`/api/sessions/${deviceId}/end`).set('Cookie', cookie).send({ key: randomUUID() });
+  expect(new Set((await listed(crew)).map(({ person }) => person))).toEqual(new Set(['Tam']));
+  expect((await listed(boss)).map(({ deviceId }) => deviceId)).toEqual(expect.arrayContaining([one.deviceId, other.deviceId]));
+  expect((await end(crew, other.deviceId).expect(404)).body.code).toBe('session-unknown');
+  await end(boss, one.deviceId).expect(201);
+  expect((await api().get('/api/sessions').set('Cookie', crew).expect(401)).body.code).toBe('not-signed-in');
 });
 
 it('sign-ins and refused PINs stand in the audit trail, the PIN does not', async () => {

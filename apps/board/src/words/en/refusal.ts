@@ -71,6 +71,7 @@ const sentences = {
   'refusal.alarm-unknown': 'This alarm is not known.',
   'refusal.alarm-not-shelvable': 'This alarm is never set aside. Do what it asks for.',
   'refusal.shelf-too-long': 'This alarm is set aside for {{minutes}} minutes at most.',
+  'refusal.session-unknown': 'Nobody whom you may sign out is signed in there any more. Open the list again.',
   'refusal.range-too-long': 'That is too much at once. Take a shorter stretch, at most {{days}} days.',
   'refusal.line-unknown': 'This line is not in the record of this yard. Open the page again.',
   'refusal.database-away': 'The server cannot reach its records just now. Try again in a moment.',

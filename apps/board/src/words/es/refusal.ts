@@ -71,6 +71,7 @@ export const refusal: WordsLike<typeof en> = {
   'refusal.alarm-unknown': 'Esta alarma no se conoce.',
   'refusal.alarm-not-shelvable': 'Esta alarma no se pausa nunca. Haga lo que pide.',
   'refusal.shelf-too-long': 'Esta alarma se pausa {{minutes}} minutos como máximo.',
+  'refusal.session-unknown': 'Ya no hay nadie ahí a quien usted pueda cerrar la sesión. Abra la lista de nuevo.',
   'refusal.range-too-long': 'Es demasiado de una vez. Tome un tramo más corto, de {{days}} días como máximo.',
   'refusal.line-unknown': 'Esta línea no está en el registro de este patio. Abra la página de nuevo.',
   'refusal.database-away': 'El servidor no alcanza sus registros en este momento. Intente otra vez en un momento.',
