@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { epochS, later } from '../quantity/index.js';
-import { type BandAsk, comesBack, outOfBand, together } from './band.js';
+import { type BandAsk, comesBack, lastMeanC, outOfBand, together } from './band.js';
 
 const NOW = epochS(1_800_000_000);
 /** The last sample is now, the ones before it every `everyS`. */
@@ -60,5 +60,9 @@ describe('a chamber that is out of its band needs nobody', () => {
   it('when it lies inside again and only the deadband is missing', () => expect([back(118.4, 110), back(118.6, 110)]).toEqual([false, true]));
   it('when its fire brings it back in the time that there is to act, and not when nothing is forecast', () => expect([back(112, 119), back(112, 117), back(112, undefined)]).toEqual([true, false, false]));
   it('and says so steadily: what counted as coming back does until it is half a kelvin short of it', () => expect([back(112, 117.6, true), back(112, 117.4, true)]).toEqual([true, false]));
+  it('where it stands is the last minute, or the last reading where it is read seldom', () => {
+    expect(lastMeanC([...every10(6, 110, -60), ...every10(6, 120)])).toBe(120);
+    expect(lastMeanC([at(-240, 110), at(-120, 112), at(0, 119)])).toBe(119);
+  });
   it('on either side', () => expect(comesBack({ side: 'above-band', nowC: 126, thenC: 123, lowC: 118, highC: 124, was: false })).toBe(true));
 });

@@ -1,4 +1,4 @@
-import type { EpochS } from '../quantity/index.js';
+import { type EpochS, MINUTE_S } from '../quantity/index.js';
 import { ALARM_LIST, BAND_DEADBAND } from './list.js';
 
 /** What a chamber's probes that are believed showed together at an instant. */
@@ -68,9 +68,9 @@ export function comesBack({ side, nowC, thenC, lowC, highC, was }: ComingBackAsk
   return isIn(nowC) || (thenC !== undefined && isIn(thenC));
 }
 
-/** Mean of the last samples that band alarms look at. */
+/** Where a chamber stands now: mean of its samples of the last minute. */
 export function lastMeanC(samples: readonly ChamberSample[]): number {
-  const last = samples.slice(-OUT_OF.most);
+  const last = samples.filter(({ at }) => samples.at(-1)!.at - at < MINUTE_S);
   return last.reduce((sum, { tempC }) => sum + tempC, 0) / last.length;
 }
 

@@ -67,4 +67,10 @@ export type ProbeView = z.infer<typeof probeView>;
 export const asideView = z.object({ source: z.string(), why: z.enum(['probe-unknown', 'time-impossible']), deviceId: deviceId.nullable(), readings: z.number().int(), firstAt: instant, lastAt: instant, lastTempC: z.number().nullable() });
 export const probesView = z.object({ probes: z.array(probeView), aside: z.array(asideView) });
 export type ProbesView = z.infer<typeof probesView>;
+/** Means of a day, `stretchS` each, by the end of each; what was read in the last quarter of an hour may not be among them yet. */
+export const probeCourses = z.object({
+  stretchS: z.number(),
+  courses: z.array(z.object({ probeId, until: z.array(instant), meanC: z.array(z.number()), leastC: z.array(z.number()), mostC: z.array(z.number()) })),
+});
+export type ProbeCourses = z.infer<typeof probeCourses>;
 export const assignSource = z.strictObject({ key: commandKey, source: shortText, probeId });

@@ -10,7 +10,7 @@ import {
 } from './identity.js';
 import { fairnessView } from './fairness.js';
 import { askWhatIf, askWhy, pinWork, whatIfView, whyView } from './plan-answers.js';
-import { assignSource, calibrateProbe, pasteReadings, probesView, readingsPasted, readingsRecorded, recordReadings } from './reading.js';
+import { assignSource, calibrateProbe, pasteReadings, probeCourses, probesView, readingsPasted, readingsRecorded, recordReadings } from './reading.js';
 import { askRecords, correctRecord, recordNights, recordsView } from './record.js';
 import { route } from './route.js';
 import { addTask, finishTask, handover, handoverNow, planShift, reportBreak, reportPresence, rosterView, shiftView, signHandover } from './shift.js';
@@ -71,6 +71,7 @@ export const routes = {
   recordReadings: route({ method: 'POST', path: '/readings', may: 'read-in', summary: 'Send probe readings', body: recordReadings, reply: readingsRecorded, refusals: key }),
   pasteReadings: route({ method: 'POST', path: '/readings/pasted', may: 'plan', summary: 'Take in readings as a table: probe, time, temperature', body: pasteReadings, reply: readingsPasted, refusals: ['not-a-table', ...key] }),
   probes: route({ method: 'GET', path: '/probes', may: 'look', summary: 'How each probe stands, and readings of probes that nobody set up', reply: probesView, refusals: [] }),
+  probeCourses: route({ method: 'GET', path: '/probes/courses', may: 'look', summary: 'What every probe showed in the day that begins then, in means of two minutes', query: z.object({ from: instant }), reply: probeCourses, refusals: [] }),
   calibrateProbe: route({ method: 'POST', path: '/probes/:probeId/calibrate', may: 'record', summary: 'Say what a probe showed beside the truth', params: z.object({ probeId }), body: calibrateProbe, reply: done, refusals: ['probe-unknown', ...key] }),
   assignSource: route({ method: 'POST', path: '/readings/aside/assign', may: 'plan', summary: 'Give the readings of an unknown name to a probe, from the first on', body: assignSource, reply: readingsRecorded, refusals: ['probe-unknown', 'source-taken', ...key] }),
   recordWeather: route({ method: 'POST', path: '/weather', may: 'record', summary: 'Say how the wind stands', body: recordWeather, reply: done, refusals: key }),

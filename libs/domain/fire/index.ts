@@ -36,7 +36,7 @@ export { checkOutcome, forecastErrors, skillOf } from './honesty.js';
 export type { CheckOutcome, ForecastError, Happened, KeptForecast, LeadSkill } from './honesty.js';
 export { learnedForTonight, learnedOf, setBackLearned } from './learned.js';
 export type { LearnedFactor, LearnedPoint, PitLearned } from './learned.js';
-export { runningAway } from './runaway.js';
+export { RUNS_AWAY_LEAST_K, runningAway } from './runaway.js';
 export type { RawReading } from './runaway.js';
 export { byUrgency } from './trouble.js';
 export type { FireTrouble, FireTroubleCode } from './trouble.js';

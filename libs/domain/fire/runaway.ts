@@ -17,6 +17,8 @@ const STEADY_S = 120;
 const LIT_C = 121;
 /** Beside the span, a reading may be so much older. */
 const SLACK_S = 20;
+/** A probe that changed by less than this in the last minutes is on no such climb, K. */
+export const RUNS_AWAY_LEAST_K = (FAST_K_PER_MIN * (FAST_S - SLACK_S)) / 60;
 /** Where one step carries more of a rise than this, a probe came back to itself or was moved: grease heats a chamber, it does not leap. Source: our own choice. */
 const LEAP_FRAC = 0.75;
 /** A lone reading that leaps so far and comes back is a spike; whether the newest will come back only the next one tells. Source: our own choice. */

@@ -22,6 +22,8 @@ interface JudgedProbe {
   readonly row: ProbeSignalRow;
   readonly judged: readonly Judged[];
   readonly turned: boolean;
+  /** From here on they are new, and good as they were written. */
+  readonly newFrom: EpochS;
 }
 
 const sampleOf = ({ takenAt, shownC, fault }: Pick<Reading, 'takenAt' | 'shownC' | 'fault'>): Sample =>
@@ -53,7 +55,7 @@ export class Judging {
     const paceS = inOrder && known ? paceAfter(known.paceS, (last.at - known.lastAt) / sorted.length) : (known?.paceS ?? paceAfter(undefined, (last.at - first.takenAt) / Math.max(1, sorted.length - 1)));
     const quality = QUALITIES.indexOf(last.quality);
     const row = { probeId, signal, lastAt: new Date(last.at * 1000), tempC: lastReading.tempC ?? null, quality, reason: last.reason ?? null, paceS };
-    return { row, judged: inOrder ? judged : judged.filter(({ at }) => at >= first.takenAt), turned: (known?.quality === 2) !== (quality === 2) };
+    return { row, judged: inOrder ? judged : judged.filter(({ at }) => at >= first.takenAt), newFrom: inOrder ? first.takenAt : later(last.at, 1), turned: (known?.quality === 2) !== (quality === 2) };
   }
 
   /** What is known of these probes' signals, held until the transaction ends: two batches of one probe are judged one after the other. */
@@ -78,7 +80,7 @@ export class Judging {
 
   /** Writes what is not good beside its reading, and what turned out good after all. Most readings are good from the start. */
   private async mark(em: EntityManager, probes: readonly JudgedProbe[]): Promise<void> {
-    const marks = probes.flatMap(({ row, judged }) => judged.map(({ at, quality, reason }) => ({ probeId: row.probeId, at, quality: QUALITIES.indexOf(quality), reason: reason ?? null })));
+    const marks = probes.flatMap(({ row, judged, newFrom }) => judged.filter(({ quality, at }) => quality !== 'good' || at < newFrom).map(({ at, quality, reason }) => ({ probeId: row.probeId, at, quality: QUALITIES.indexOf(quality), reason: reason ?? null })));
     const first = marks.reduce<EpochS | undefined>((least, { at }) => (least === undefined || at < least ? at : least), undefined);
     if (first === undefined) return;
     await em.query(

@@ -1,5 +1,5 @@
 import { Controller } from '@nestjs/common';
-import { type Done, type ProbesView, type ReadingsPasted, type ReadingsRecorded, type RouteInput, routes, type Routes } from '@stokehold/domain/contract';
+import { type Done, type ProbeCourses, type ProbesView, type ReadingsPasted, type ReadingsRecorded, type RouteInput, routes, type Routes } from '@stokehold/domain/contract';
 import { type Actor, Answers, By, Input } from '../platform/index.js';
 import { Probes } from './probes.service.js';
 import { Readings } from './readings.service.js';
@@ -24,6 +24,11 @@ export class ReadingsController {
   @Answers(routes.assignSource)
   assign(@Input() input: RouteInput<Routes['assignSource']>, @By() actor: Actor): Promise<ReadingsRecorded> {
     return this.readings.assign(actor, input);
+  }
+
+  @Answers(routes.probeCourses)
+  courses(@Input() input: RouteInput<Routes['probeCourses']>, @By() actor: Actor): Promise<ProbeCourses> {
+    return this.readings.courses(actor, input);
   }
 
   @Answers(routes.probes)

@@ -1,9 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import type { ChamberSample } from '@stokehold/domain/alarm';
-import type { ReadingsPasted, ReadingsRecorded, RecordReadings, RouteInput, Routes } from '@stokehold/domain/contract';
-import { type EpochS, type PitId, type ProbeId, type YardId } from '@stokehold/domain/quantity';
+import type { ProbeCourses, ReadingsPasted, ReadingsRecorded, RecordReadings, RouteInput, Routes } from '@stokehold/domain/contract';
+import { RUNS_AWAY_LEAST_K } from '@stokehold/domain/fire';
+import { type EpochS, fromIso, later, type PitId, type ProbeId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { isBelieved } from '@stokehold/domain/reading';
-import type { EntityManager } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, Commands, type Deed, refused } from '../platform/index.js';
 import { AsideStore } from './aside.store.js';
 import { Judging } from './judging.js';
@@ -11,8 +12,10 @@ import { parsePasted } from './pasted.js';
 import { Probes } from './probes.service.js';
 import { type Probe, ReadingsStore, type ZoneMean } from './readings.store.js';
 import { LOOKS_BACK_S, pitsRunningAway } from './running-away.js';
+import { STRETCH_S } from './thinning.js';
 import { asideBecause, type Reading, readingOf, type Timed, timed } from './sent.js';
 
+const DAY_S = 86_400;
 /** The last readings of a chamber that band alarms look at. */
 const LAST_READINGS = 12;
 
@@ -33,6 +36,7 @@ export class Readings {
     private readonly aside: AsideStore,
     private readonly judging: Judging,
     private readonly probes: Probes,
+    private readonly database: DataSource,
   ) {}
 
   /** Keeps a batch; what was sent before is counted and not kept again. What is of no known probe, or of no possible time, is kept aside. */
@@ -82,6 +86,12 @@ export class Readings {
     });
   }
 
+  /** What every probe showed in the day that begins then, also long after its readings were let go. */
+  async courses({ yardId }: Pick<Actor, 'yardId'>, { from }: RouteInput<Routes['probeCourses']>): Promise<ProbeCourses> {
+    const courses = await this.store.courses(this.database.manager, yardId, { from: fromIso(from), until: later(fromIso(from), DAY_S) });
+    return { stretchS: STRETCH_S, courses: courses.map(({ probeId, until, meanC, leastC, mostC }) => ({ probeId, until: until.map(toIso), meanC: [...meanC], leastC: [...leastC], mostC: [...mostC] })) };
+  }
+
   /** When readings of a probe were first doubted, and first called bad, in a stretch of time. */
   doubted(em: EntityManager, probeId: ProbeId, span: { readonly from: EpochS; readonly until: EpochS }): Promise<{ readonly suspectAt: EpochS | undefined; readonly badAt: EpochS | undefined }> {
     return this.store.doubted(em, probeId, span);
@@ -112,7 +122,7 @@ export class Readings {
   private async tell(deed: Deed, kept: readonly Reading[], probes: readonly Probe[]): Promise<void> {
     const { turned } = await this.judging.judge(deed.em, kept, deed.now);
     const mine = probes.filter(({ id }) => kept.some(({ probeId }) => probeId === id));
-    const lately = await this.store.lately(deed.em, mine.map(({ id }) => id), { now: deed.now, backS: LOOKS_BACK_S });
+    const lately = await this.store.changing(deed.em, mine.map(({ id }) => id), { now: deed.now, backS: LOOKS_BACK_S, changedK: RUNS_AWAY_LEAST_K });
     const runningAway = pitsRunningAway(mine, lately, deed.now);
     deed.tell({
       kind: 'readings-recorded', pitIds: [...new Set(mine.map(({ pitId }) => pitId))], ...(runningAway.length > 0 && { runningAway }), ...(turned && { probesTurned: true }),

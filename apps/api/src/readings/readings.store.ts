@@ -37,6 +37,15 @@ export interface ProbeLately {
   readonly samples: readonly { readonly at: EpochS; readonly tempC: number }[];
 }
 
+/** What one probe showed over a stretch of time: the end of each two minutes, their mean, least and most. */
+export interface ProbeCourse {
+  readonly probeId: ProbeId;
+  readonly until: readonly EpochS[];
+  readonly meanC: readonly number[];
+  readonly leastC: readonly number[];
+  readonly mostC: readonly number[];
+}
+
 /** What a probe showed before that says nothing of its chamber now. */
 const LATELY_S = 30 * MINUTE_S;
 
@@ -82,13 +91,15 @@ export class ReadingsStore {
     return rows.map(({ probe_id, device_s }) => known.get(`${probe_id} ${epochS(device_s)}`)!);
   }
 
-  /** What these probes showed in the last `backS`, in order of time. */
-  async lately(em: EntityManager, ids: readonly ProbeId[], span: { readonly now: EpochS; readonly backS: number }): Promise<RawOfProbe[]> {
+  /** What those of these probes that changed by `changedK` or more showed in the last `backS`, in order of time. Most of the time that is none. */
+  async changing(em: EntityManager, ids: readonly ProbeId[], span: { readonly now: EpochS; readonly backS: number; readonly changedK: number }): Promise<RawOfProbe[]> {
     const rows = (await em.query(
-      `select probe_id, extract(epoch from taken_at)::float8 as taken_s, temp_c from reading
-       where probe_id = any($1) and taken_at > $2::timestamptz - make_interval(secs => $3) and taken_at <= $2 and device_taken_at > $2::timestamptz - interval '1 day'
-         and temp_c is not null order by taken_at, probe_id`,
-      [ids, toIso(span.now), span.backS],
+      `with lately as materialized (
+         select probe_id, taken_at, temp_c from reading
+         where probe_id = any($1) and taken_at > $2::timestamptz - make_interval(secs => $3) and taken_at <= $2 and device_taken_at > $2::timestamptz - interval '1 day' and temp_c is not null
+       ) select probe_id, extract(epoch from taken_at)::float8 as taken_s, temp_c from lately
+       where probe_id in (select probe_id from lately group by probe_id having max(temp_c) - min(temp_c) >= $4) order by taken_at, probe_id`,
+      [ids, toIso(span.now), span.backS, span.changedK],
     )) as { probe_id: ProbeId; taken_s: number; temp_c: number }[];
     return rows.map(({ probe_id, taken_s, temp_c }) => ({ probeId: probe_id, takenAt: epochS(taken_s), tempC: temp_c }));
   }
@@ -153,6 +164,17 @@ export class ReadingsStore {
       const own = rows.filter(({ id }) => id === probeId);
       return { pitId: own[0]!.pit_id, probeId, zone: own[0]!.zone, noiseK: own[0]!.noise_k, samples: own.map(({ taken_s, temp_c }) => ({ at: epochS(taken_s), tempC: temp_c })) };
     });
+  }
+
+  /** Means of two minutes of every probe of the yard, as they are kept for good; what is too new to be among them is not there yet. */
+  async courses(em: EntityManager, yardId: YardId, { from, until }: { readonly from: EpochS; readonly until: EpochS }): Promise<ProbeCourse[]> {
+    const rows = (await em.query(
+      `select probe_id as "probeId", array_agg(extract(epoch from until_at)::float8 order by until_at) as "untilS", array_agg(mean_c order by until_at) as "meanC",
+         array_agg(least_c order by until_at) as "leastC", array_agg(most_c order by until_at) as "mostC"
+       from reading_thin join probe on probe.id = probe_id where yard_id = $1 and until_at > $2 and until_at <= $3 group by probe_id order by probe_id`,
+      [yardId, toIso(from), toIso(until)],
+    )) as (Omit<ProbeCourse, 'until'> & { untilS: number[] })[];
+    return rows.map(({ untilS, ...probe }) => ({ ...probe, until: untilS.map(epochS) }));
   }
 
   async doubted(em: EntityManager, probeId: ProbeId, { from, until }: { readonly from: EpochS; readonly until: EpochS }): Promise<{ readonly suspectAt: EpochS | undefined; readonly badAt: EpochS | undefined }> {

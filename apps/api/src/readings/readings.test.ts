@@ -1,4 +1,4 @@
-import { type ProbesView, probesView } from '@stokehold/domain/contract';
+import { probeCourses, type ProbesView, probesView } from '@stokehold/domain/contract';
 import { later, type PitId, randomStream, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
@@ -191,6 +191,8 @@ describe('what stays', () => {
     await thinning.thin(later(house.now, 90 * 86_400));
     expect(await stored()).toHaveLength(0);
     expect(await house.database.query('select 1 from reading_thin')).toHaveLength(1);
+    const { body } = await request(house.app.getHttpServer()).get('/api/probes/courses').query({ from: ago(3600) }).expect(200);
+    expect(probeCourses.parse(body)).toMatchObject({ stretchS: 120, courses: [{ probeId: fireEnd, meanC: [122], leastC: [120], mostC: [124] }] });
   });
 });
 

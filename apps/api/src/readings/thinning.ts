@@ -5,7 +5,7 @@ import { DataSource, type EntityManager } from 'typeorm';
 import { Clock, Leading, log } from '../platform/index.js';
 
 /** Means stand for so long, s. */
-const STRETCH_S = 120;
+export const STRETCH_S = 120;
 /** Beside the month that runs, the one before it is kept as it was read: a year of them would fill the disk. */
 const MONTHS_KEPT = 1;
 
