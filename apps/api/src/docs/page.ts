@@ -75,10 +75,12 @@ export const LOOK = `
 :root { color-scheme: light dark; }
 body { font: 1rem/1.5 system-ui, sans-serif; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
 h3 { margin-bottom: 0; }
+h3, td { overflow-wrap: anywhere; }
 section { border-top: 1px solid #8888; padding: .5rem 0; }
 pre { overflow: auto; max-height: 24rem; border: 1px solid #8888; padding: .5rem; font-size: .85rem; }
 .asks { opacity: .8; }
 table { border-collapse: collapse; }
 td, th { text-align: left; vertical-align: top; padding: .25rem 1rem .25rem 0; border-top: 1px solid #8888; }
+@media (max-width: 40rem) { td, th { padding-right: .4rem; font-size: .8rem; } }
 tr:target { outline: 2px solid; }
 `;

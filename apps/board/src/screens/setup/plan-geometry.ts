@@ -32,6 +32,11 @@ export function stepped(place: Place, key: string, fine: boolean, plan: Plan): P
   return onPlan({ xM: place.xM + way.xM * step, yM: place.yM + way.yM * step }, plan);
 }
 
+const NAME_M = 0.85;
+const NAME_LEAST_PX = 14;
+/** How large names stand on a plan of this width drawn so wide: as large as its drawings ask, and never too small to read. */
+export const nameM = (planWidthM: number, shownPx: number): number => Math.max(NAME_M, (NAME_LEAST_PX * planWidthM) / Math.max(shownPx, 1));
+
 export interface Footprint {
   readonly firebox: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   readonly chamber: Footprint['firebox'];

@@ -5,10 +5,11 @@ import { useSetupChanged } from '../../live/use-setup.js';
 import { Button } from '../../parts/button.js';
 import { Failure } from '../../parts/failure.js';
 import { Panel } from '../../parts/panel.js';
+import { useWidth } from '../../parts/use-width.js';
 import { useFigures } from '../../units/use-figures.js';
 import { useSetupWords } from '../../words/setup.js';
 import { useSharedWords } from '../../words/shared.js';
-import { footprint, onPlan, reachBelow, stepped, turnOf, type Place } from './plan-geometry.js';
+import { footprint, nameM, onPlan, reachBelow, stepped, turnOf, type Place } from './plan-geometry.js';
 import css from './setup.module.css';
 
 const WOOD = 'wood';
@@ -52,13 +53,13 @@ export function YardPlan({ setup, mayMove }: { readonly setup: Setup; readonly m
   return (
     <Panel title={say('plan.title', { yard: yard.name })}>
       <Ground yard={yard}>
-        {(metresAt) => (
+        {(metresAt, fontM) => (
           <>
-            <Movable id={WOOD} name={say('plan.wood')} place={moved[WOOD] ?? yard.woodPlace} {...{ yard, mayMove, metresAt }} nameY={1.7} onMove={move}>
+            <Movable id={WOOD} name={say('plan.wood')} place={moved[WOOD] ?? yard.woodPlace} {...{ yard, mayMove, metresAt, fontM }} reachM={0.75} onMove={move}>
               <Wood />
             </Movable>
             {setup.pits.filter(({ retired }) => !retired).map((pit) => (
-              <Movable key={pit.id} id={pit.id} name={pit.name} place={moved[pit.id] ?? pit} {...{ yard, mayMove, metresAt }} nameY={reachBelow(pit, turnOf(pit, yard)) + 0.95} onMove={move}>
+              <Movable key={pit.id} id={pit.id} name={pit.name} place={moved[pit.id] ?? pit} {...{ yard, mayMove, metresAt, fontM }} reachM={reachBelow(pit, turnOf(pit, yard))} onMove={move}>
                 <PitFromAbove pit={pit} turn={turnOf(pit, yard)} />
               </Movable>
             ))}
@@ -88,10 +89,11 @@ export function settingsOf(yard: Setup['yard']): YardSettings {
 
 type MetresAt = (event: PointerEvent) => Place | undefined;
 
-function Ground({ yard, children }: { readonly yard: YardSettings; readonly children: (metresAt: MetresAt) => ReactNode }) {
+function Ground({ yard, children }: { readonly yard: YardSettings; readonly children: (metresAt: MetresAt, fontM: number) => ReactNode }) {
   const say = useSetupWords();
   const figures = useFigures();
   const svg = useRef<SVGSVGElement>(null);
+  const { ref, width: shownPx } = useWidth<HTMLDivElement>(900);
   const { planWidthM: width, planHeightM: height, planTopDeg } = yard;
   const metresAt: MetresAt = ({ clientX, clientY }) => {
     const toScreen = svg.current?.getScreenCTM();
@@ -103,15 +105,17 @@ function Ground({ yard, children }: { readonly yard: YardSettings; readonly chil
     Array.from({ length: Math.floor(height / 5) }, (_, n) => `M0 ${(n + 1) * 5}H${width}`),
   );
   return (
-    <svg ref={svg} className={css['plan']} viewBox={`-0.6 -0.6 ${width + 1.2} ${height + 1.2}`} role="group" aria-label={say('plan.spoken', { width: figures.of('ground', width), height: figures.of('ground', height) })}>
-      <rect x="0" y="0" width={width} height={height} rx="0.5" className={css['ground']} />
-      <path d={mesh.join('')} className={css['mesh']} />
-      <g transform={`translate(${width - 1.9} 2.4)`} className={css['north']}>
-        <path d="M0 -1.1 0.55 0.9 0 0.5 -0.55 0.9Z" transform={`rotate(${-planTopDeg})`} />
-        <text x={-1.6 * Math.sin(planTopDeg * RAD_PER_DEG)} y={-1.6 * Math.cos(planTopDeg * RAD_PER_DEG) + 0.28} textAnchor="middle" fontSize="0.8">{say('plan.north')}</text>
-      </g>
-      {children(metresAt)}
-    </svg>
+    <div ref={ref}>
+      <svg ref={svg} className={css['plan']} viewBox={`-0.6 -0.6 ${width + 1.2} ${height + 1.2}`} role="group" aria-label={say('plan.spoken', { width: figures.of('ground', width), height: figures.of('ground', height) })}>
+        <rect x="0" y="0" width={width} height={height} rx="0.5" className={css['ground']} />
+        <path d={mesh.join('')} className={css['mesh']} />
+        <g transform={`translate(${width - 1.9} 2.4)`} className={css['north']}>
+          <path d="M0 -1.1 0.55 0.9 0 0.5 -0.55 0.9Z" transform={`rotate(${-planTopDeg})`} />
+          <text x={-1.6 * Math.sin(planTopDeg * RAD_PER_DEG)} y={-1.6 * Math.cos(planTopDeg * RAD_PER_DEG) + 0.28} textAnchor="middle" fontSize="0.8">{say('plan.north')}</text>
+        </g>
+        {children(metresAt, nameM(width, shownPx))}
+      </svg>
+    </div>
   );
 }
 
@@ -123,12 +127,13 @@ interface MovableProps {
   readonly mayMove: boolean;
   readonly metresAt: MetresAt;
   readonly onMove: (id: string, place: Place) => void;
-  /** Where the name stands, metres below the middle. */
-  readonly nameY: number;
+  /** How far it reaches below its middle, and how large its name is, metres. */
+  readonly reachM: number;
+  readonly fontM: number;
   readonly children: ReactNode;
 }
 
-function Movable({ id, name, place, yard, mayMove, metresAt, onMove, nameY, children }: MovableProps) {
+function Movable({ id, name, place, yard, mayMove, metresAt, onMove, reachM, fontM, children }: MovableProps) {
   const say = useSetupWords();
   const figures = useFigures();
   const grip = useRef<Place>(undefined);
@@ -156,7 +161,7 @@ function Movable({ id, name, place, yard, mayMove, metresAt, onMove, nameY, chil
       onPointerDown={take} onPointerMove={drag} onPointerUp={() => (grip.current = undefined)} onPointerCancel={() => (grip.current = undefined)} onKeyDown={key}
     >
       {children}
-      <text className={css['pitName']} y={nameY} textAnchor="middle" fontSize="0.85">{name}</text>
+      <text className={css['pitName']} y={reachM + 0.1 + fontM} textAnchor="middle" fontSize={fontM}>{name}</text>
     </g>
   );
 }

@@ -64,7 +64,7 @@ const Board = memo(function Board({ state, nowMs, lostS }: BoardProps) {
     <div className={css['wall']} style={px(sizes)}>
       <div className={lost ? css['grey'] : css['current']} style={{ translate: `${xPx}px ${yPx}px` }} aria-hidden={lost}>
         <WallHead state={state} nowMs={nowMs} arrowPx={sizes.small} />
-        {stripes.length > 0 ? <Stripes state={state} nowMs={nowMs} stripes={page.shown} sizes={sizes} widthPx={window.widthPx} /> : <Quiet state={state} />}
+        {stripes.length > 0 ? <Stripes state={state} nowMs={nowMs} stripes={page.shown} sizes={sizes} /> : <Quiet state={state} />}
         <WallFoot state={state} turn={turn} page={page} sizes={sizes} />
       </div>
       {lost && <Lost ageS={lostS} />}

@@ -22,6 +22,8 @@ export interface WallSizes {
   readonly stripes: number;
   /** Width left for the drawing of the pit and for the ribbon, px. */
   readonly picturePx: number;
+  /** Height left for them, px: of the stripe, or of the line of their own that they have on a screen taller than wide. */
+  readonly pictureHighPx: number;
   /** Whether one stripe and the two lines fit at all: if not, this screen cannot be read at that distance. */
   readonly readable: boolean;
   /** What these sizes can be read from, m: the distance asked for, or the most that this screen allows. */
@@ -46,6 +48,10 @@ export const TEMP_EM = 1.36;
 /** The stripe's words with the gaps between them need this many large font sizes of width. */
 const WORDS_EM = WHICH_EM + WHO_EM + TEMP_EM + 0.42;
 
+/** On a screen taller than wide: height of the pictures' line in large font sizes, and what the stripe's edges take of its width. */
+const UPRIGHT_PICTURE_EM = 1.8;
+const UPRIGHT_EDGES_PX = 64;
+
 const STEP_M = 0.1;
 
 /**
@@ -67,18 +73,22 @@ function sizesFrom({ screenDiagonalM, viewDistanceM, widthPx, heightPx }: SizesO
   const middle = fontPx(AT_5_M_MM.middle);
   const small = fontPx(AT_5_M_MM.small);
   const gapPx = 6;
-  // Taller than wide, a phone held in the hand, the head takes a second line.
-  const headPx = Math.ceil(middle * 1.34 + (heightPx > widthPx ? small * 1.3 : 0));
+  // Taller than wide, a phone held in the hand, the head takes a second line, and the pictures stand under the words.
+  const upright = heightPx > widthPx;
+  const headPx = Math.ceil(middle * 1.34 + (upright ? small * 1.3 : 0));
   const footPx = Math.ceil(small * 1.44);
   // The person stands over what is to be done there, each on its line.
-  const leastPx = Math.ceil(Math.max(middle * PERSON_LINE + small + 4, large * 1.1));
+  const wordsPx = Math.ceil(Math.max(middle * PERSON_LINE + small + 4, large * 1.1));
+  const leastPx = upright ? Math.ceil(wordsPx + large * UPRIGHT_PICTURE_EM) : wordsPx;
   const room = heightPx - headPx - footPx;
   const stripes = Math.max(1, Math.floor((room + gapPx) / (leastPx + gapPx)));
-  const picturePx = widthPx - WORDS_EM * large;
+  const besidePx = widthPx - WORDS_EM * large;
   return {
-    large, middle, small, mmPerPx, headPx, footPx, gapPx, stripes, picturePx,
+    large, middle, small, mmPerPx, headPx, footPx, gapPx, stripes,
+    picturePx: upright ? widthPx - UPRIGHT_EDGES_PX : besidePx,
+    pictureHighPx: upright ? large * UPRIGHT_PICTURE_EM - 8 : Math.min(leastPx - 8, 160 * (widthPx / 1920)),
     stripePx: leastPx,
-    readable: room >= leastPx && picturePx >= widthPx * 0.2,
+    readable: room >= leastPx && besidePx >= (upright ? UPRIGHT_EDGES_PX : widthPx * 0.2),
     readFromM: viewDistanceM,
   };
 }

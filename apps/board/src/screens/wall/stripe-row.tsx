@@ -51,10 +51,10 @@ function nameSize({ view, level, late, minutes }: Stripe, { large, middle }: Wal
 /** One person stands as large as the temperature beside; two give way, never under what can be read. */
 const whoSize = (people: string, { large, middle, small }: WallSizes): number => fitNamePx({ name: people, roomPx: WHO_EM * large, wantedPx: middle, leastPx: small });
 
-function Pictures({ stripe, state, nowMs, sizes, widthPx }: Omit<StripeRowProps, 'names' | 'blinks'>) {
+function Pictures({ stripe, state, nowMs, sizes }: Omit<StripeRowProps, 'names' | 'blinks'>) {
   const say = useWallWords();
   const { view, lit } = stripe;
-  const height = Math.min(sizes.stripePx - 8, 160 * (widthPx / 1920));
+  const height = sizes.pictureHighPx;
   const width = Math.max(80, Math.floor(sizes.picturePx * (1 - PIT_FRAC)));
   const band = view.tonight?.band ?? view.pit.band;
   const tasksAt = state.tasks.filter((task) => task.pitId === view.pit.id && task.doneAt === null).map((task) => task.dueAt);
@@ -86,7 +86,6 @@ interface StripeRowProps {
   readonly nowMs: number;
   readonly names: ReadonlyMap<string, string>;
   readonly sizes: WallSizes;
-  readonly widthPx: number;
   readonly blinks: boolean;
 }
 

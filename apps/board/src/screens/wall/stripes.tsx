@@ -12,11 +12,10 @@ interface StripesProps {
   readonly nowMs: number;
   readonly stripes: readonly Stripe[];
   readonly sizes: WallSizes;
-  readonly widthPx: number;
 }
 
 /** The fires, the most urgent on top. Of several grave ones only the topmost blinks. */
-export function Stripes({ state, nowMs, stripes, sizes, widthPx }: StripesProps) {
+export function Stripes({ state, nowMs, stripes, sizes }: StripesProps) {
   const rows = useRef<HTMLOListElement>(null);
   useSlides(rows, stripes.map((stripe) => stripe.view.pit.id).join());
   const names = calledNames(state.people);
@@ -32,7 +31,6 @@ export function Stripes({ state, nowMs, stripes, sizes, widthPx }: StripesProps)
             nowMs={nowMs}
             names={names}
             sizes={sizes}
-            widthPx={widthPx}
             blinks={stripe === blinks}
           />
         ))}
