@@ -60,7 +60,7 @@ export function CookForm({ state, cook, onDone }: CookFormProps) {
       <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={shared('do.save')} onCancel={onDone}>
         <Field label={say('cook.cut')} value={cut} maxLength={60} wrong={wrongText(wrongs['cut'])} onChange={(event) => setCut(event.target.value)} />
         <Choice
-          label={say('cook.shape')} value={shape} onChoose={setShape}
+          label={say('cook.shape')} columns={3} value={shape} onChoose={setShape}
           options={cutShape.options.map((value) => ({
             value,
             label: shared(`shape.${value}`),

@@ -58,10 +58,10 @@ function Wish({ wish, nth, wrongs, offered, onChange, onDrop }: WishProps) {
   const wood = shared(`species.${wish.species}`);
   return (
     <div className={css['wish']}>
+      <Pick label={say('mix.wood')} value={wish.species} onChange={(event) => onChange({ species: offered.find((one) => one === event.target.value) ?? wish.species })}>
+        {offered.map((one) => <option key={one} value={one}>{shared(`species.${one}`)}</option>)}
+      </Pick>
       <Fields narrow>
-        <Pick label={say('mix.wood')} value={wish.species} onChange={(event) => onChange({ species: offered.find((one) => one === event.target.value) ?? wish.species })}>
-          {offered.map((one) => <option key={one} value={one}>{shared(`species.${one}`)}</option>)}
-        </Pick>
         <Field label={say('mix.least')} unit="%" inputMode="decimal" value={wish.least} wrong={wrongText(wrongs[wishField(nth, 'least')])} onChange={(event) => onChange({ least: event.target.value })} />
         <Field label={say('mix.most')} unit="%" inputMode="decimal" value={wish.most} wrong={wrongText(wrongs[wishField(nth, 'most')])} onChange={(event) => onChange({ most: event.target.value })} />
       </Fields>
