@@ -1,4 +1,5 @@
 import { clamp, type EpochS, randomStream, requireRange, seedFrom } from '../quantity/index.js';
+import { usualDryKgPerS } from '../wood/index.js';
 import { type FireBelief, memberAt, MEMBERS } from './belief.js';
 import { GRADE_FRAC } from './grades.js';
 import { type LaidPiece, putPiece } from './lay.js';
@@ -51,9 +52,6 @@ export function lightingPieces(shape: PitShape): number {
   return clamp(Math.round((LIGHTING_PIECES * steel) / wood), FEWEST_LIGHTING, MOST_LIGHTING);
 }
 
-/** Dry wood a second that holds a pit of this shape near 120 °C, in still air: the standard split every 45 minutes. Source: common practice, no source. */
-const usualDryKgPerS = (shape: PitShape) => standardPiece(shape).dryKg / 2700;
-
 /** Bed of the start, as a share of the reference bed, and its temperature. Embers 0.06 kg of 0.5. Source: our fit. */
 const startOf = (state: FireState) =>
   state === 'cold' ? { frac: 0.12, bedK: EMBERS_K } : state === 'embers' ? { frac: 0.3, bedK: 800 } : { frac: 0.85 * GRADE_FRAC[state], bedK: GLOWING_K };
@@ -92,7 +90,7 @@ export function kindle(start: {
     position: 'door',
     ungraded: state === 'cold' || state === 'embers',
     pieces,
-    dryKgPerS: usualDryKgPerS(shape),
+    dryKgPerS: usualDryKgPerS({ lengthM: shape.chamberLengthM, diameterM: shape.chamberDiameterM }),
     members,
     past: new Float64Array(0),
   };
