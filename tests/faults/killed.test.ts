@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { Worker } from 'node:worker_threads';
 import { Client } from 'pg';
 import { afterEach, expect, it } from 'vitest';
 import { Folder, House } from './one-house.js';
@@ -121,6 +122,37 @@ it('two processes on one folder share one server, and the last to leave stops it
   expect((await lotsIn(two)).length).toBe(2);
   expect(await two.end('SIGINT')).toBe(0);
   expect(folder.serverPid).toBeUndefined();
+});
+
+/** Three threads ask for the password of each folder, at the same moment; gives what each was told. */
+async function passwordsAskedAtOnce(folders: readonly string[]): Promise<string[][]> {
+  const program = `
+    const { parentPort, workerData: { place, folders, gate, threads } } = require('node:worker_threads');
+    import(place).then(({ passwordOf }) => parentPort.postMessage(folders.map((folder, nth) => {
+      Atomics.add(gate, nth, 1);
+      while (Atomics.load(gate, nth) < threads);
+      return passwordOf(folder);
+    })));`;
+  const threads = 3;
+  const gate = new Int32Array(new SharedArrayBuffer(4 * folders.length));
+  const place = new URL('../../apps/api/dist/platform/database/password.js', import.meta.url).href;
+  return Promise.all(
+    Array.from({ length: threads }, () => {
+      const thread = new Worker(program, { eval: true, workerData: { place, folders, gate, threads } });
+      return new Promise<string[]>((done, failed) => void thread.once('message', done).once('error', failed));
+    }),
+  );
+}
+
+it('processes that start at once on a new folder have one password, and none reads it half written', async () => {
+  const folder = newFolder();
+  const folders = Array.from({ length: 1500 }, (_, nth) => join(folder.path, String(nth)));
+  for (const one of folders) mkdirSync(one);
+  const told = await passwordsAskedAtOnce(folders);
+  const kept = folders.map((one) => readFileSync(join(one, 'database-password'), 'utf8'));
+  expect(kept.filter((password) => password.length !== 32)).toEqual([]);
+  for (const passwords of told) expect(passwords).toEqual(kept);
+  expect(folders.flatMap((one) => readdirSync(one)).filter((name) => name !== 'database-password')).toEqual([]);
 });
 
 it('a number left in the server\'s file that now belongs to another program is no server', async () => {

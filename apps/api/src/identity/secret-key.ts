@@ -1,6 +1,7 @@
 import { createHmac, randomBytes } from 'node:crypto';
-import { existsSync, linkSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeWholeFile } from '../platform/index.js';
 
 const LENGTH_BYTES = 32;
 
@@ -39,18 +40,9 @@ export class SecretKey {
     return bytes;
   }
 
-  /** Written whole under another name and then linked, so that two processes that start at once end with one key. */
   private make(): Buffer {
     mkdirSync(this.folder, { recursive: true });
-    const draft = `${this.path}.${process.pid}.${randomBytes(4).toString('hex')}`;
-    writeFileSync(draft, randomBytes(LENGTH_BYTES), { mode: 0o600, flush: true });
-    try {
-      linkSync(draft, this.path);
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    } finally {
-      rmSync(draft);
-    }
+    makeWholeFile(this.path, randomBytes(LENGTH_BYTES));
     return readFileSync(this.path);
   }
 }

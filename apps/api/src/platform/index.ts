@@ -15,4 +15,5 @@ export { Remembered } from './remembered.js';
 export { Answers, type AskedRequest, By, Input, ROUTE } from './routing.js';
 export { type Deed, Deeds, holdYard, recordAlone } from './transaction.js';
 export { nextWallTime, wallTime } from './wall-time.js';
+export { makeWholeFile } from './whole-file.js';
 export { Workers } from './workers.js';

@@ -1,9 +1,9 @@
-import { randomBytes } from 'node:crypto';
-import { chmodSync, chownSync, mkdirSync, readFileSync, realpathSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, chownSync, mkdirSync, realpathSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { platform } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type Account, requireReach, serverAccount } from './account.js';
 import { type Binaries, findBinaries } from './binaries.js';
+import { passwordOf } from './password.js';
 
 const LOG_KEPT_BYTES = 5_000_000;
 
@@ -78,18 +78,4 @@ function makeFolder(folder: string): string {
   } catch (error) {
     throw new Error(`The folder ${folder} cannot be made: set STOKEHOLD_DATA to a folder that this user may write to.`, { cause: error });
   }
-}
-
-/** Made once, at random; nobody but the folder's owner may read it. */
-function passwordOf(folder: string): string {
-  const file = join(folder, 'database-password');
-  try {
-    writeFileSync(file, randomBytes(24).toString('base64url'), { flag: 'wx', mode: 0o600 });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') {
-      throw new Error(`Nothing can be written in ${folder}: set STOKEHOLD_DATA to a folder that this user may write to.`, { cause: error });
-    }
-    chmodSync(file, 0o600);
-  }
-  return readFileSync(file, 'utf8').trim();
 }
