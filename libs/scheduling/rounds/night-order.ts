@@ -1,7 +1,8 @@
-import { workKey, type RoundPerson, type RoundPit, type RoundProblem, type RoundTask, type Work } from './problem.js';
+import type { RoundPerson, RoundPit, RoundProblem, RoundTask, Work } from './problem.js';
 
-// The order in which people, pits and tasks stand in the planner's tables: by what they are, then by id. So names decide
-// only between things that are alike in everything, and another name for a pit gives the same night under that name.
+// The order in which people, pits and tasks stand in the planner's tables: by what they are, then by what they are tied to,
+// then by id. So names decide only between things that are alike in everything, and another name for a pit gives the
+// same night under that name.
 
 export interface NightOrder {
   readonly people: readonly RoundPerson[];
@@ -10,21 +11,25 @@ export interface NightOrder {
 }
 
 export function nightOrder(problem: RoundProblem): NightOrder {
-  const whereabouts = new Map(problem.places.map((place, i) => [place, [...problem.walkS[i]!].sort((a, b) => a - b).join(' ')]));
-  const facts = factsOf(problem);
-  const workOf = (work: Work) => facts.ofWork.get(workKey(work)) ?? '';
-  const breaks = (person: RoundPerson) => person.breaks.map(({ lengthS, earliestAt, latestAt, startedAt }) => [lengthS, earliestAt, latestAt, startedAt ?? 0].join(' ')).sort();
-  const absences = (person: RoundPerson) => (person.absent ?? []).map(({ from, until }) => `${from} ${until}`).sort();
-  return {
-    people: inOrder(problem.people, (person) => [...personMarks(person), [...person.skills].sort().join(' '), whereabouts.get(person.atPlace) ?? '', ...breaks(person), ...absences(person), facts.ofPerson.get(person.id) ?? '']),
-    pits: inOrder(problem.pits, (pit) => [...pitMarks(pit), whereabouts.get(pit.place) ?? '', facts.ofPit.get(pit.id) ?? '']),
-    tasks: inOrder(problem.tasks, (task) => [...taskMarks(task), whereabouts.get(task.place) ?? '', workOf({ kind: 'task', taskId: task.id })]),
-  };
+  const rankOf = ranksOf(webOf(problem));
+  const inOrder = <T extends { readonly id: string }>(things: readonly T[], kind: Kind): readonly T[] =>
+    [...things].sort((a, b) => rankOf(keyOf(kind, a.id)) - rankOf(keyOf(kind, b.id)) || (a.id < b.id ? -1 : 1));
+  return { people: inOrder(problem.people, 'person'), pits: inOrder(problem.pits, 'pit'), tasks: inOrder(problem.tasks, 'task') };
 }
 
+type Kind = 'person' | 'pit' | 'task' | 'break' | 'place' | 'fact';
 type Marks = readonly (string | number)[];
 
-const personMarks = ({ startsAt, endsAt, freeFrom, stretchS = 0, workedS = 0, unpleasantS = 0 }: RoundPerson): Marks => [startsAt, endsAt, freeFrom, stretchS, workedS, unpleasantS];
+const keyOf = (kind: Kind, id: string | number) => `${kind} ${id}`;
+
+/** A person, a pit, a task, a break, a place or a fact: what it is by itself, and what it is tied to, and how. */
+interface Knot {
+  readonly mark: string;
+  readonly ties: { readonly to: Knot; readonly how: string | number }[];
+}
+
+const personMarks = ({ startsAt, endsAt, freeFrom, stretchS = 0, workedS = 0, unpleasantS = 0, skills, absent = [] }: RoundPerson): Marks =>
+  [startsAt, endsAt, freeFrom, stretchS, workedS, unpleasantS, [...skills].sort().join(' '), ...absent.map(({ from, until }) => `${from} ${until}`).sort()];
 
 const pitMarks = ({ weight, firstNth = 1, first, gap, checkS, skill = '', keepUntil }: RoundPit): Marks =>
   [first.dueAt, first.earliestAt, first.latestSafeAt, gap.dueS, gap.earliestS, gap.latestSafeS, weight, checkS, firstNth, skill, keepUntil ?? 0];
@@ -32,29 +37,66 @@ const pitMarks = ({ weight, firstNth = 1, first, gap, checkS, skill = '', keepUn
 const taskMarks = ({ kind, lengthS, earliestAt, dueAt, latestAt, people, skill = '', weight = 1, unpleasant = false }: RoundTask): Marks =>
   [dueAt, earliestAt, latestAt, lengthS, people, kind, skill, weight, unpleasant ? 1 : 0];
 
-/** What is frozen, pinned and promised of each piece of work, pit and person, by time and without names. */
-function factsOf({ frozen, pins, promises }: RoundProblem) {
-  const ofWork = new Map<string, string[]>();
-  const ofPit = new Map<string, string[]>();
-  const ofPerson = new Map<string, string[]>();
-  const add = (map: Map<string, string[]>, key: string, fact: string) => {
-    const known = map.get(key);
-    if (known) known.push(fact);
-    else map.set(key, [fact]);
+/** The whole problem as knots that are tied both ways: everyone and everything to its place, the places by their walks, what is frozen, pinned and promised to its work and its people. */
+function webOf(problem: RoundProblem): ReadonlyMap<string, Knot> {
+  const web = new Map<string, Knot>();
+  const knot = (key: string, marks: Marks): string => {
+    web.set(key, { mark: `${key.slice(0, key.indexOf(' '))}|${marks.join('|')}`, ties: [] });
+    return key;
   };
-  const note = (work: Work, personIds: readonly string[], fact: string) => {
-    add(ofWork, workKey(work), fact);
-    if (work.kind === 'check') add(ofPit, work.pitId, `${fact} ${work.nth}`);
-    for (const id of personIds) add(ofPerson, id, `${fact} ${work.kind}`);
+  const tie = (one: string, other: string, how: string | number = '') => {
+    const [a, b] = [web.get(one), web.get(other)];
+    if (!a || !b) return; // a promise of what is no longer there
+    a.ties.push({ to: b, how });
+    b.ties.push({ to: a, how });
   };
-  for (const { work, personIds, startsAt, endsAt } of frozen) note(work, personIds, `frozen ${startsAt} ${endsAt} ${personIds.length}`);
-  for (const { work, personIds, startsAt } of promises) note(work, personIds, `promise ${startsAt} ${personIds.length}`);
-  for (const { work, personIds = [], startsAt = 0 } of pins) note(work, personIds, `pin ${startsAt} ${personIds.length}`);
-  const joined = (map: Map<string, string[]>) => new Map([...map].map(([key, all]) => [key, all.sort().join(';')]));
-  return { ofWork: joined(ofWork), ofPit: joined(ofPit), ofPerson: joined(ofPerson) };
+  const at = (key: string, place: string) => tie(key, keyOf('place', place));
+  for (const place of problem.places) knot(keyOf('place', place), []);
+  problem.places.forEach((from, i) => problem.places.forEach((to, j) => web.get(keyOf('place', from))!.ties.push({ to: web.get(keyOf('place', to))!, how: `${problem.walkS[i]![j]!} ${problem.walkS[j]![i]!}` })));
+  for (const pit of problem.pits) at(knot(keyOf('pit', pit.id), pitMarks(pit)), pit.place);
+  for (const task of problem.tasks) at(knot(keyOf('task', task.id), taskMarks(task)), task.place);
+  for (const person of problem.people) {
+    const key = knot(keyOf('person', person.id), personMarks(person));
+    at(key, person.atPlace);
+    for (const { id, lengthS, earliestAt, latestAt, startedAt = 0 } of person.breaks) tie(knot(keyOf('break', id), [lengthS, earliestAt, latestAt, startedAt]), key);
+  }
+  factsOf(problem).forEach(({ work, personIds, marks }, i) => {
+    const key = knot(keyOf('fact', i), marks);
+    tie(key, work.kind === 'check' ? keyOf('pit', work.pitId) : work.kind === 'task' ? keyOf('task', work.taskId) : keyOf('break', work.breakId));
+    for (const id of personIds) tie(key, keyOf('person', id));
+  });
+  return web;
 }
 
-function inOrder<T extends { readonly id: string }>(things: readonly T[], marksOf: (thing: T) => Marks): readonly T[] {
-  const marked = things.map((thing) => ({ thing, mark: marksOf(thing).join('|') }));
-  return marked.sort((a, b) => (a.mark < b.mark ? -1 : a.mark > b.mark ? 1 : a.thing.id < b.thing.id ? -1 : 1)).map(({ thing }) => thing);
+const nth = (work: Work) => (work.kind === 'check' ? work.nth : 0);
+
+/** What is frozen, pinned and promised, by time and without names. */
+const factsOf = ({ frozen, pins, promises }: RoundProblem) => [
+  ...frozen.map(({ work, personIds, startsAt, endsAt }) => ({ work, personIds, marks: ['frozen', startsAt, endsAt, nth(work)] })),
+  ...promises.map(({ work, personIds, startsAt }) => ({ work, personIds, marks: ['promise', startsAt, nth(work)] })),
+  ...pins.map(({ work, personIds = [], startsAt = 0 }) => ({ work, personIds, marks: ['pin', startsAt, nth(work)] })),
+];
+
+/**
+ * The rank of each knot: first by its own mark, then again and again by its rank and the ranks that it is tied to, until
+ * nothing more is told apart.
+ * Source: colour refinement, B. Weisfeiler and A. Leman, "The reduction of a graph to canonical form", 1968; from memory.
+ */
+function ranksOf(web: ReadonlyMap<string, Knot>): (key: string) => number {
+  const knots = [...web.values()];
+  let { ranks, kinds } = ranked(knots, ({ mark }) => mark);
+  for (let before = 0; before < kinds; ) {
+    before = kinds;
+    const known = ranks;
+    ({ ranks, kinds } = ranked(knots, (knot) => `${padded(known.get(knot)!)}|${knot.ties.map(({ to, how }) => `${known.get(to)!} ${how}`).sort().join('|')}`));
+  }
+  return (key) => ranks.get(web.get(key)!)!;
+}
+
+const padded = (rank: number) => String(rank).padStart(6, '0');
+
+function ranked(knots: readonly Knot[], markOf: (knot: Knot) => string): { readonly ranks: ReadonlyMap<Knot, number>; readonly kinds: number } {
+  const marks = knots.map(markOf);
+  const rankOf = new Map([...new Set(marks)].sort().map((mark, rank) => [mark, rank]));
+  return { ranks: new Map(knots.map((knot, i) => [knot, rankOf.get(marks[i]!)!])), kinds: rankOf.size };
 }
