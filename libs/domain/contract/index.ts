@@ -38,7 +38,7 @@ export { cookForecast, cookSettings, cookView, cutShape, placeCook, saveCook, sa
 export type { CookForecast, CookSettings, CostCause, CookView, CutShape, PitAgainst, PlaceCook, SaveCook, SaveService, ServiceCost, ServiceSettings, TakeOff } from './food.js';
 export { cookHelp, cookPlanView, cookReason, cookSupposed, loadingView, moveWeighed, pitLoadingView, placingReason, setAsideCode, setAsideView, supposeCook, weighMove } from './loading.js';
 export type { CookPlanView, CookSupposed, LoadingView, MoveWeighed, PitLoadingView, SetAsideView, SupposeCook, WeighMove } from './loading.js';
-export { forecastView, recordWeather, weatherView, saveForecastPlace } from './weather.js';
+export { forecastView, recordWeather, weatherView } from './weather.js';
 export type { ForecastView, RecordWeather, WeatherView } from './weather.js';
 export { assignment, changeCause, loadHour, planCause, planBecause, planChange, planDecision, planSearch, planView, work } from './plan.js';
 export type { Assignment, ChangeCause, PlanChange, PlanDecision, PlanView, Work } from './plan.js';

@@ -16,7 +16,7 @@ import { route } from './route.js';
 import { addTask, finishTask, handover, handoverNow, planShift, reportBreak, reportPresence, rosterView, shiftView, signHandover } from './shift.js';
 import { yardState } from './state.js';
 import { burnOffcuts, buyLot, lotBought, measureLot, moveWood, offcutsBurned, offcutsCounted, recountLot, recountOffcuts, splitsTrimmed, trimSplits, woodMoved } from './wood.js';
-import { forecastView, recordWeather, saveForecastPlace } from './weather.js';
+import { forecastView, recordWeather } from './weather.js';
 import { lotRead, makePull, payRules, priceCook, pullView, readLot, saveClimate, savePayRules, serviceCosts, woodyardView } from './woodyard.js';
 import { calendarAddress, makeCalendarAddress, saveWebhook, webhookSaved, webhookView } from './link.js';
 import { cookSupposed, loadingView, moveWeighed, supposeCook, weighMove } from './loading.js';
@@ -76,7 +76,6 @@ export const routes = {
   assignSource: route({ method: 'POST', path: '/readings/aside/assign', may: 'plan', summary: 'Give the readings of an unknown name to a probe, from the first on', body: assignSource, reply: readingsRecorded, refusals: ['probe-unknown', 'source-taken', ...key] }),
   recordWeather: route({ method: 'POST', path: '/weather', may: 'record', summary: 'Say how the wind stands', body: recordWeather, reply: done, refusals: key }),
   forecast: route({ method: 'GET', path: '/weather/forecast', may: 'look', summary: 'The hours ahead, where a service is asked for them', reply: forecastView, refusals: [] }),
-  saveForecastPlace: route({ method: 'POST', path: '/weather/place', may: 'manage', summary: 'Say where the yard stands, for the forecast', body: saveForecastPlace, reply: done, refusals: key }),
 
   buyLot: route({ method: 'POST', path: '/lots', may: 'plan', summary: 'Take a bought lot into the stack', body: buyLot, reply: lotBought, refusals: ['name-taken', ...key] }),
   measureLot: route({ method: 'POST', path: '/lots/:lotId/moisture', may: 'record', summary: 'Record a moisture reading', params: z.object({ lotId }), body: measureLot, reply: done, refusals: ['lot-unknown', ...key] }),

@@ -16,12 +16,12 @@ export type RecordWeather = z.infer<typeof recordWeather>;
 export const weatherView = z.object({ ...weatherSeen, seenAt: instant.nullable(), source: z.enum(['seen', 'forecast', 'supposed']) });
 export type WeatherView = z.infer<typeof weatherView>;
 
-export const saveForecastPlace = z.strictObject({ key: commandKey, latDeg: z.number().min(-90).max(90), lonDeg: z.number().min(-180).max(180) });
 /** The hours ahead as a public service has them, with their age, and since when none came. */
 export const forecastView = z.object({
   /** Whether the house asks a service at all. */
   asked: z.boolean(),
-  place: z.object({ latDeg: z.number(), lonDeg: z.number() }).nullable(),
+  /** Whether it is known where the yard lies. */
+  placed: z.boolean(),
   fetchedAt: instant.nullable(),
   trouble: z.object({ since: instant, why: z.enum(['no-answer', 'refused', 'redirected-away', 'not-a-forecast']) }).nullable(),
   hours: z.array(z.object({

@@ -1,7 +1,7 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 import type { ForecastHour } from './forecast-forms.js';
 
-/** The weather forecast of a yard: where it stands, what was said last and when, and since when nothing could be had. */
+/** The weather forecast of a yard: the place it was asked for, what was said last and when, and since when nothing could be had. */
 @Entity('forecast')
 export class ForecastRow {
   @PrimaryColumn('uuid', { name: 'yard_id' }) yardId: string;

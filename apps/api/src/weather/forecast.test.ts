@@ -85,14 +85,18 @@ describe('a service that', () => {
   it('is not there gives no answer', async () => expect(await fetchForecast('http://127.0.0.1:9', at)).toEqual({ trouble: 'no-answer' }));
 });
 
-describe('a yard that said where it stands', () => {
+describe('a yard that said where it lies', () => {
   const view = async () => forecastView.parse((await request(house.app.getHttpServer()).get('/api/weather/forecast').expect(200)).body);
   const now = () => house.app.get(WeatherNow).at(house.database.manager, house.yardId, house.now);
   const hours = (gusts: readonly (string | null)[]) => gusts.map((windGust, nth) => period({ startTime: toIso(later(house.now, (nth - 0.5) * 3600)), endTime: toIso(later(house.now, (nth + 0.5) * 3600)), windGust }));
 
+  const lies = ({ latDeg, lonDeg }: typeof at) => house.database.query('update yard set latitude_deg = $2, longitude_deg = $3 where id = $1', [house.yardId, latDeg, lonDeg]);
+
   it('is asked for nothing while no service is set', async () => {
-    await request(house.app.getHttpServer()).post('/api/weather/place').send({ key: randomUUID(), ...at }).expect(201);
-    expect(await view()).toMatchObject({ asked: false, place: at, fetchedAt: null, hours: [] });
+    expect(await view()).toMatchObject({ asked: false, placed: false });
+    await lies(at);
+    await house.app.get(Forecasts).askForMoved();
+    expect(await view()).toMatchObject({ asked: false, placed: true, fetchedAt: null, hours: [] });
   });
   it('has the hours ahead, and the wind of now until somebody looks', async () => {
     house.app.get(Forecasts).askAt(address);
@@ -116,5 +120,18 @@ describe('a yard that said where it stands', () => {
     house.now = later(house.now, 3600);
     await house.app.get(Forecasts).askForAll();
     expect(await view()).toMatchObject({ fetchedAt: toIso(later(failedAt, -3600)), trouble: { since: toIso(failedAt), why: 'refused' } });
+  });
+  it('moves: what was said of the other place says nothing here, and the service is asked within the minute, once', async () => {
+    const elsewhere = { latDeg: 41.5, lonDeg: -90.25 };
+    const asked: string[] = [];
+    await lies(elsewhere);
+    expect(await view()).toMatchObject({ placed: true, fetchedAt: null, trouble: null, hours: [] });
+    answer = ({ url }, response) => {
+      asked.push(url ?? '');
+      json(response, {}, 500);
+    };
+    for (let minute = 0; minute < 3; minute++) await house.app.get(Forecasts).askForMoved();
+    expect(asked).toEqual(['/points/41.5,-90.25']);
+    expect(await view()).toMatchObject({ fetchedAt: null, trouble: { since: toIso(house.now), why: 'refused' } });
   });
 });

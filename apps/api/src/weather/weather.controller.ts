@@ -16,11 +16,6 @@ export class WeatherController {
     return this.forecasts.view(actor);
   }
 
-  @Answers(routes.saveForecastPlace)
-  savePlace(@Input() input: RouteInput<Routes['saveForecastPlace']>, @By() actor: Actor): Promise<Done> {
-    return this.forecasts.savePlace(actor, input);
-  }
-
   @Answers(routes.recordWeather)
   record(@Input() input: RouteInput<Routes['recordWeather']>, @By() actor: Actor): Promise<Done> {
     return this.weather.record(actor, input);

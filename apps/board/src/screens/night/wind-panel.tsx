@@ -2,6 +2,7 @@ import { epochS, toIso } from '@stokehold/domain/quantity';
 import type { YardState } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { yardNowMs } from '../../live/heard.js';
+import { useForecast } from '../../live/use-forecast.js';
 import { useCommand } from '../../live/use-command.js';
 import { Choice } from '../../parts/choice.js';
 import { Field } from '../../parts/field.js';
@@ -13,6 +14,7 @@ import { useFigures } from '../../units/use-figures.js';
 import { useNightWords } from '../../words/night.js';
 import { headingOf, windOf, WINDS, type Wind } from './compass.js';
 import css from './night.module.css';
+import { WindAhead } from './wind-ahead.js';
 
 type Rain = 'none' | 'light' | 'heavy';
 const RAIN_FRAC: Readonly<Record<Rain, number>> = { none: 0, light: 0.4, heavy: 1 };
@@ -23,6 +25,7 @@ export function WindPanel({ state }: { readonly state: YardState }) {
   const figures = useFigures();
   const wrongText = useWrongText();
   const command = useCommand('recordWeather');
+  const forecast = useForecast();
   const { weather } = state;
   const [from, setFrom] = useState<Wind>(windOf(weather.fromDeg));
   const [speed, setSpeed] = useState(String(figures.shown('speed', weather.windMPerS)));
@@ -44,7 +47,7 @@ export function WindPanel({ state }: { readonly state: YardState }) {
     setDone(sent !== undefined);
   };
   return (
-    <Panel title={say('wind.title')} beside={weather.seenAt && <span className={css['quiet']}>{say('wind.seen', { time: figures.time(weather.seenAt) })}</span>}>
+    <Panel title={say('wind.title')} beside={weather.seenAt && weather.source === 'seen' && <span className={css['quiet']}>{say('wind.seen', { time: figures.time(weather.seenAt) })}</span>}>
       <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={say('wind.save')} done={done ? say('wind.saved') : undefined}>
         <Choice
           label={say('wind.from')} columns={4} value={from} onChoose={setFrom}
@@ -58,6 +61,7 @@ export function WindPanel({ state }: { readonly state: YardState }) {
         </Fields>
         <Choice label={say('wind.rain')} value={rain} onChoose={setRain} options={(['none', 'light', 'heavy'] as const).map((value) => ({ value, label: say(`rain.${value}`) }))} />
       </Form>
+      {forecast && <WindAhead forecast={forecast} state={state} />}
     </Panel>
   );
 }

@@ -1,9 +1,11 @@
 import type { Setup } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { useCommand } from '../../live/use-command.js';
+import { useForecast } from '../../live/use-forecast.js';
 import { useSetupChanged } from '../../live/use-setup.js';
 import { Button } from '../../parts/button.js';
 import { Field } from '../../parts/field.js';
+import { ForecastSaid } from '../../parts/forecast-said.js';
 import { FormReading, type Wrongs } from '../../parts/form-reading.js';
 import { Fields, Form, Panel } from '../../parts/panel.js';
 import { useWrongText } from '../../parts/wrong-text.js';
@@ -23,6 +25,7 @@ export function PlaceForm({ setup }: { readonly setup: Setup }) {
   const figures = useFigures();
   const changed = useSetupChanged();
   const command = useCommand('saveYard');
+  const forecast = useForecast();
   const { place, ...yard } = settingsOf(setup.yard);
   const [typed, setTyped] = useState({ latitude: text(place?.latitudeDeg), longitude: text(place?.longitudeDeg) });
   const [wrongs, setWrongs] = useState<Wrongs>({});
@@ -49,6 +52,8 @@ export function PlaceForm({ setup }: { readonly setup: Setup }) {
   return (
     <Panel title={say('place.title')}>
       <p>{say('place.why')}</p>
+      {forecast && <p>{say(forecast.asked ? 'place.sent' : 'place.kept')}</p>}
+      {forecast?.asked && forecast.placed && <ForecastSaid forecast={forecast} />}
       <Form onSend={() => void send()} sending={command.sending} failed={command.failed} does={shared('do.save')} done={said}>
         <Fields>
           {(['latitude', 'longitude'] as const).map((which) => (

@@ -259,6 +259,11 @@ export const night = {
   'rain.heavy': 'heavy',
   'wind.save': 'Record',
   'wind.saved': 'Recorded.',
+  'ahead.title': 'The wind ahead',
+  'ahead.hour': '{{time}}: wind {{wind}}, gusts {{gusts}}, from {{from}}',
+  'ahead.anywhere': 'changing sides',
+  'ahead.strong': 'Gusts of {{gusts}} from {{time}}, wind from {{from}}. Set screens and begin the round before; mind sparks.',
+  'ahead.legend': 'Column: wind. Frame and figure: gusts, {{unit}}, at the height of the pits. Arrow: where it blows on the yard plan.',
 
   'handover.title': 'Hand the night over',
   'handover.what': 'Your signature keeps how fires, food and wood stand at this moment.',

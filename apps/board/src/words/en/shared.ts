@@ -14,6 +14,14 @@ export const shared = {
   'nav.print': 'Print',
   'nav.skip': 'Skip to the content',
 
+  'forecast.came': 'The forecast came at {{time}}.',
+  'forecast.soon': 'The forecast is asked for within a minute.',
+  'forecast.failing': 'No forecast comes since {{time}}: {{why}}.',
+  'forecast.no-answer': 'the service does not answer',
+  'forecast.refused': 'the service refuses',
+  'forecast.redirected-away': 'the service points to another address, which is not followed',
+  'forecast.not-a-forecast': 'what it answers is no forecast',
+
   'do.save': 'Save',
   'do.cancel': 'Cancel',
   'do.add': 'Add',

@@ -262,6 +262,11 @@ export const night: WordsLike<typeof en> = {
   'rain.heavy': 'mucha',
   'wind.save': 'Anotar',
   'wind.saved': 'Anotado.',
+  'ahead.title': 'El viento que viene',
+  'ahead.hour': '{{time}}: viento {{wind}}, ráfagas {{gusts}}, del {{from}}',
+  'ahead.anywhere': 'lados cambiantes',
+  'ahead.strong': 'Ráfagas de {{gusts}} desde las {{time}}, viento del {{from}}. Ponga las pantallas y empiece antes la ronda; cuidado con las chispas.',
+  'ahead.legend': 'Columna: viento. Marco y número: ráfagas, {{unit}}, a la altura de los ahumadores. Flecha: hacia dónde sopla en el plano.',
 
   'handover.title': 'Entregar el turno',
   'handover.what': 'Su firma guarda cómo están fuegos, comida y leña en este momento.',

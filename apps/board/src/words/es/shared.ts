@@ -17,6 +17,14 @@ export const shared: WordsLike<typeof en> = {
   'nav.print': 'Imprimir',
   'nav.skip': 'Ir al contenido',
 
+  'forecast.came': 'El pronóstico llegó a las {{time}}.',
+  'forecast.soon': 'El pronóstico se pide dentro de un minuto.',
+  'forecast.failing': 'Desde las {{time}} no llega pronóstico: {{why}}.',
+  'forecast.no-answer': 'el servicio no responde',
+  'forecast.refused': 'el servicio lo rechaza',
+  'forecast.redirected-away': 'el servicio remite a otra dirección, que no se sigue',
+  'forecast.not-a-forecast': 'lo que responde no es un pronóstico',
+
   'do.save': 'Guardar',
   'do.cancel': 'Cancelar',
   'do.add': 'Agregar',
