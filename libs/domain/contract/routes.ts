@@ -51,7 +51,7 @@ export const routes = {
   planShift: route({ method: 'POST', path: '/shifts', may: 'plan', summary: 'Plan or change a shift', body: planShift, reply: done, refusals: ['shift-ends-before-it-begins', 'shift-too-long', 'shift-overlaps', 'shift-has-ended', 'person-on-two-shifts', 'person-unknown', 'pit-unknown', 'shift-unknown', 'break-outside-shift', 'hours-outside-shift', 'light-outside-shift', 'id-taken', ...key] }),
   reportPresence: route({ method: 'POST', path: '/presence', may: 'record', summary: 'Say that somebody is late, away or here', body: reportPresence, reply: done, refusals: ['person-not-on-shift', ...key] }),
   reportBreak: route({ method: 'POST', path: '/breaks', may: 'record', summary: 'Begin or end a break', body: reportBreak, reply: done, refusals: ['person-not-on-shift', 'break-unknown', ...key] }),
-  addTask: route({ method: 'POST', path: '/tasks', may: 'plan', summary: 'Add a task to the night, or change it', body: addTask, reply: done, refusals: ['pit-unknown', 'task-unknown', 'task-done-already', 'times-out-of-order', ...key] }),
+  addTask: route({ method: 'POST', path: '/tasks', may: 'plan', summary: 'Add a task to the night, or change it', body: addTask, reply: done, refusals: ['id-taken', 'pit-unknown', 'task-unknown', 'task-done-already', 'times-out-of-order', ...key] }),
   finishTask: route({ method: 'POST', path: '/tasks/:taskId/done', may: 'record', summary: 'Say that a task is done', params: z.object({ taskId }), body: finishTask, reply: done, refusals: ['task-unknown', 'task-done-already', ...key] }),
   comingShifts: route({ method: 'GET', path: '/shifts', may: 'look', summary: 'The shift that runs and those to come', reply: z.array(shiftView), refusals: [] }),
   roster: route({ method: 'GET', path: '/shifts/:shiftId/roster', may: 'plan', summary: 'How many people each hour of a shift needs', params: z.object({ shiftId }), reply: rosterView, refusals: ['shift-unknown'] }),
@@ -77,7 +77,7 @@ export const routes = {
   recordWeather: route({ method: 'POST', path: '/weather', may: 'record', summary: 'Say how the wind stands', body: recordWeather, reply: done, refusals: key }),
   forecast: route({ method: 'GET', path: '/weather/forecast', may: 'look', summary: 'The hours ahead, where a service is asked for them', reply: forecastView, refusals: [] }),
 
-  buyLot: route({ method: 'POST', path: '/lots', may: 'plan', summary: 'Take a bought lot into the stack', body: buyLot, reply: lotBought, refusals: ['name-taken', ...key] }),
+  buyLot: route({ method: 'POST', path: '/lots', may: 'plan', summary: 'Take a bought lot into the stack', body: buyLot, reply: lotBought, refusals: ['id-taken', 'name-taken', ...key] }),
   measureLot: route({ method: 'POST', path: '/lots/:lotId/moisture', may: 'record', summary: 'Record a moisture reading', params: z.object({ lotId }), body: measureLot, reply: done, refusals: ['lot-unknown', ...key] }),
   moveWood: route({ method: 'POST', path: '/wood-moves', may: 'record', summary: 'Pull wood to a cart or bring it back', body: moveWood, reply: woodMoved, refusals: ['lot-unknown', 'pit-unknown', 'lot-empty', 'cart-empty', ...key] }),
   recountLot: route({ method: 'POST', path: '/recounts', may: 'record', summary: 'Correct a count with a reason', body: recountLot, reply: woodMoved, refusals: ['lot-unknown', 'pit-unknown', 'counted-meanwhile', ...key] }),
@@ -89,10 +89,10 @@ export const routes = {
   saveClimate: route({ method: 'POST', path: '/climate', may: 'plan', summary: 'Say what the climate of the stack is', body: saveClimate, reply: done, refusals: key }),
   makePull: route({ method: 'POST', path: '/pulls', may: 'plan', summary: 'Plan which wood goes to which pit, and its hauls', body: makePull, reply: pullView, refusals: ['nothing-burns', ...key] }),
 
-  saveCook: route({ method: 'POST', path: '/cooks', may: 'plan', summary: 'Add or change a cook', body: saveCook, reply: done, refusals: ['service-unknown', 'cook-is-off', 'pieces-more-than-cook', 'mix-impossible', ...key] }),
+  saveCook: route({ method: 'POST', path: '/cooks', may: 'plan', summary: 'Add or change a cook', body: saveCook, reply: done, refusals: ['id-taken', 'service-unknown', 'cook-is-off', 'pieces-more-than-cook', 'mix-impossible', ...key] }),
   placeCook: route({ method: 'POST', path: '/placements', may: 'record', summary: 'Say where a cook lies', body: placeCook, reply: done, refusals: ['cook-unknown', 'cook-is-off', 'pit-unknown', 'zone-unknown', 'pieces-more-than-cook', ...key] }),
   takeOff: route({ method: 'POST', path: '/cooks/:cookId/off', may: 'record', summary: 'Take a cook off', params: z.object({ cookId }), body: takeOff, reply: done, refusals: ['cook-unknown', 'cook-is-off', ...key] }),
-  saveService: route({ method: 'POST', path: '/services', may: 'plan', summary: 'Add or change a service', body: saveService, reply: done, refusals: ['service-in-the-past', ...key] }),
+  saveService: route({ method: 'POST', path: '/services', may: 'plan', summary: 'Add or change a service', body: saveService, reply: done, refusals: ['id-taken', 'service-in-the-past', ...key] }),
   serviceCost: route({ method: 'GET', path: '/services/:serviceId/cost', may: 'plan', summary: 'What a service has cost so far', params: z.object({ serviceId }), reply: serviceCost, refusals: ['service-unknown'] }),
 
   loading: route({ method: 'GET', path: '/loading', may: 'look', summary: 'What should lie where, and which cook goes on which pit when', reply: loadingView, refusals: [] }),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { commandKey, costCents, headingDeg, personId, pitId, probeId, role, shortText, yardId } from './field.js';
+import { commandKey, headingDeg, personId, pitId, probeId, rateCents, role, shortText, yardId } from './field.js';
 import { pin } from './pin.js';
 
 export const units = z.enum(['us', 'metric']);
@@ -77,7 +77,7 @@ export const crewMember = z.strictObject({
   role,
   language: z.enum(['en', 'es']),
   skills: z.array(skill).max(4),
-  rateCentsPerHour: costCents,
+  rateCentsPerHour: rateCents,
   /** Someone who has left keeps their records and cannot sign in. */
   left: z.boolean(),
 });

@@ -1,6 +1,6 @@
 import type { INestApplication } from '@nestjs/common';
 import { type EventKind, LIVE, type LiveBeat, type LiveChange, liveBeat, liveChange, type Me, type YardState, yardState } from '@stokehold/domain/contract';
-import type { YardId } from '@stokehold/domain/quantity';
+import type { PersonId, YardId } from '@stokehold/domain/quantity';
 import { randomBytes, randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,9 +8,10 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { Client } from 'pg';
 import { io, type Socket } from 'socket.io-client';
+import { DataSource } from 'typeorm';
 import { afterAll, afterEach, beforeAll, expect, inject, it, vi } from 'vitest';
 import { openHouse } from '../house.js';
-import { FirstRunToken, Identity } from '../identity/index.js';
+import { Enrolment, FirstRunToken, Identity } from '../identity/index.js';
 import { Outbox } from '../platform/index.js';
 import { StateOf } from './state-of.service.js';
 
@@ -155,6 +156,39 @@ it('a stranger, and a page of another address, get no live connection', async ()
   await expect(openScreen(at, {})).rejects.toThrow('not-signed-in');
   await expect(openScreen(at, { cookie, origin: 'http://elsewhere.example' })).rejects.toThrow();
   await expect(openScreen(at, { cookie, origin: at })).resolves.toBeDefined();
+});
+
+/** Somebody of the crew, signed in on a phone of their own. */
+async function crewOnPhone(name: string): Promise<{ readonly id: string; readonly deviceId: string; readonly cookie: string }> {
+  const { app } = houses[0]!;
+  const id = randomUUID();
+  await send('/crew', { person: { id, name, role: 'crew', language: 'en', skills: [], rateCentsPerHour: 2200, left: false }, pin: '736201' });
+  const enrolment = app.get(Enrolment);
+  const em = app.get(DataSource).manager;
+  const { deviceId, token } = await enrolment.addDevice(em, { yardId, kind: 'hand', name });
+  return { id, deviceId, cookie: `stokehold_device=${token}; stokehold_session=${await enrolment.beginSession(em, deviceId, id as PersonId)}` };
+}
+/** Beats that a screen still heard until it was cut off; one comes each second. */
+async function beatsUntilCut({ socket, beats }: Screen): Promise<number> {
+  const before = beats.length;
+  await until(() => !socket.connected);
+  return beats.length - before;
+}
+
+it.each([
+  { who: 'somebody who left', end: ({ id }: { id: string }) => send('/crew', { person: { id, name: 'somebody who left', role: 'crew', language: 'en', skills: [], rateCentsPerHour: 2200, left: true } }) },
+  { who: 'a device that was revoked', end: ({ deviceId }: { deviceId: string }) => send(`/devices/${deviceId}/revoke`, {}) },
+  { who: 'a session that the manager ended', end: ({ deviceId }: { deviceId: string }) => send(`/sessions/${deviceId}/end`, {}) },
+])('$who has no access any more: the next request is refused, and the open screen hears five beats more at most', async ({ who, end }) => {
+  const crew = await crewOnPhone(who);
+  const screen = await openScreen(houses[0]!.at, { cookie: crew.cookie });
+  const kept = await openScreen();
+  await end(crew);
+  const asked = await fetch(`${houses[0]!.at}/api/state`, { headers: { cookie: crew.cookie } });
+  expect(asked.status).toBe(401);
+  expect(await beatsUntilCut(screen)).toBeLessThanOrEqual(5);
+  await expect(openScreen(houses[0]!.at, { cookie: crew.cookie })).rejects.toThrow('not-signed-in');
+  expect(kept.socket.connected).toBe(true);
 });
 
 it('a yard on which no screen is open is not asked for', async () => {

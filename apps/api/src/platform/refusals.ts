@@ -37,6 +37,12 @@ const isDatabaseAway = (error: unknown): boolean => {
   );
 };
 
+/** A new thing came with the id of one that is there, perhaps in another yard: a unique key (23505) of the table's first column. */
+const isIdTaken = (error: unknown): boolean => {
+  const { code, constraint } = ((error as { driverError?: unknown } | undefined)?.driverError ?? error ?? {}) as { code?: unknown; constraint?: unknown };
+  return code === '23505' && typeof constraint === 'string' && constraint.endsWith('_pkey');
+};
+
 function refusalOf(error: unknown): { refusal: Refusal; more: RefusalError['more'] } {
   if (error instanceof RefusalError) return { refusal: error.refusal, more: error.more };
   if (isDatabaseAway(error)) {
@@ -45,6 +51,7 @@ function refusalOf(error: unknown): { refusal: Refusal; more: RefusalError['more
       more: { retryAfterS: 2 },
     };
   }
+  if (isIdTaken(error)) return { refusal: { code: 'id-taken', detail: 'Something else has this id already. Send it again with an id of its own.' }, more: {} };
   const status = error instanceof HttpException ? error.getStatus() : (error as { status?: number } | undefined)?.status;
   if (status === 404) return { refusal: { code: 'not-found', detail: 'There is nothing at this address. See /api/docs for what there is.' }, more: {} };
   if (status && status >= 400 && status < 500) {

@@ -25,12 +25,33 @@ const routeOf = (context: ExecutionContext): Route => Reflect.getMetadata(ROUTE,
 function parsed(schema: z.ZodType | undefined, value: unknown): object {
   if (!schema) return {};
   const result = schema.safeParse(value ?? {});
-  if (result.success) return result.data as object;
+  if (result.success) return kept(result.data as object);
   const fields = result.error.issues.slice(0, 20).map((issue) => ({ path: issue.path.join('.') || '(whole)', wants: issue.message }));
   throw new RefusalError(
     { code: 'input-invalid', detail: `Correct this and send it again: ${fields.map(({ path, wants }) => `${path}: ${wants}`).join('; ')}.` },
     { fields },
   );
+}
+
+const UNKEEPABLE = /[\0\ud800-\udfff]/u;
+
+/** Neither the database nor canonical JSON holds the empty character or half of one: what was sent would not come back as it was. */
+function kept(data: object): object {
+  const path = unkeepable(data);
+  if (path === undefined) return data;
+  const wants = 'text without the character U+0000 and without halves of characters';
+  throw new RefusalError({ code: 'input-invalid', detail: `Correct this and send it again: ${path}: ${wants}.` }, { fields: [{ path, wants }] });
+}
+
+/** Where in the value the first such text stands, as a name or as a value; undefined when there is none. */
+function unkeepable(value: unknown, path = ''): string | undefined {
+  if (typeof value === 'string') return UNKEEPABLE.test(value) ? path || '(whole)' : undefined;
+  if (typeof value !== 'object' || value === null) return undefined;
+  for (const [name, part] of Object.entries(value)) {
+    const found = unkeepable(name, path) ?? unkeepable(part, path ? `${path}.${name}` : name);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /** What the route was called with, validated by the contract: parameters, query and body in one object. */

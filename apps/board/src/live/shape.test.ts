@@ -13,7 +13,7 @@ const all = [...readBy(hand), ...readBy(desk)];
 
 const TEXT_BY_FORMAT: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   uuid: fc.uuid(),
-  'date-time': fc.date({ min: new Date(0), max: new Date('2100-01-01'), noInvalidDate: true }).map((date) => date.toISOString()),
+  'date-time': fc.date({ min: new Date('2000-01-01'), max: new Date('2199-12-31'), noInvalidDate: true }).map((date) => date.toISOString()),
 };
 const text = ({ pattern, minLength = 0, maxLength = 12 }: Shape) => pattern ? fc.stringMatching(new RegExp(pattern, 'u')).filter((drawn) => drawn.length <= maxLength) : fc.stringMatching(/^[a-z]*$/).map((drawn) => drawn.padEnd(minLength, 'a').slice(0, maxLength));
 
