@@ -32,7 +32,9 @@ function cookPlanView(problem: CookPlanProblem, plan: CookPlan): CookPlanView {
       likelyOffAt: toIso(one.likelyOffAt), offNotBefore: toIso(one.offNotBefore), offNotAfter: toIso(one.offNotAfter), lateFrac: one.lateMillionths / MILLION, keptTooLongS: one.keptTooLongS, reason: one.reason,
     })),
     unplaced: plan.unplaced.map(({ cookId, hindrances }) => ({ cookId, hindrances: [...hindrances] })),
-    burns: plan.burns.map((one) => ({ ...one, lightAt: isoOrNull(one.lightAt), firstOnAt: toIso(one.firstOnAt), lastOffBy: toIso(one.lastOffBy), woodCents: one.woodCents as Cents })),
+    burns: plan.burns.map(({ pitId, tempC, lightAt, firstOnAt, lastOffBy, woodKg, woodCents, crewS, fullestFrac }) => ({
+      pitId, tempC, lightAt: isoOrNull(lightAt), firstOnAt: toIso(firstOnAt), lastOffBy: toIso(lastOffBy), woodKg, woodCents: woodCents as Cents, crewS, fullestFrac,
+    })),
     services: plan.services.map((one) => ({
       serviceId: one.serviceId, readyBy: toIso(one.readyBy), lateFrac: one.lateMillionths / MILLION, atRisk: one.atRisk, promisableAt: isoOrNull(one.promisableAt),
       help: one.help.map(({ code, cookId, start, lateMillionths, moreCents }) => ({ code, cookId, pitId: start.pitId, tempC: tempOf(cookId, start.way), onAt: toIso(start.onAt), lateFrac: lateMillionths / MILLION, moreCents })),
