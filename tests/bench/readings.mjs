@@ -161,10 +161,10 @@ async function year() {
     await app.get(Thinning).thin(now);
     await database.query('vacuum analyze');
     const bytes = async (sql) => Number((await database.query(sql)).rows[0].bytes);
-    const perRaw = (await bytes(`select sum(pg_total_relation_size(inhrelid)) as bytes from pg_inherits where inhparent = 'reading'::regclass`)) / (await bytes('select count(*) as bytes from reading'));
+    const perRawNow = async () => (await bytes(`select sum(pg_total_relation_size(inhrelid)) as bytes from pg_inherits where inhparent = 'reading'::regclass`)) / (await bytes('select count(*) as bytes from reading'));
+    const perRaw = await perRawNow();
     const perThin = (await bytes(`select pg_total_relation_size('reading_thin') as bytes`)) / (await bytes('select count(*) as bytes from reading_thin'));
-    const [raw, thin] = [62 * 8640 * YEAR_PROBES, 365 * 720 * YEAR_PROBES];
-    console.log(`a year of ${YEAR_PROBES} probes at 10 s: raw ${perRaw.toFixed(0)} B a row x ${(raw / 1e6).toFixed(1)} million (two months) + means ${perThin.toFixed(0)} B x ${(thin / 1e6).toFixed(1)} million (a year) = ${((raw * perRaw + thin * perThin) / 1e9).toFixed(2)} GB, reckoned from ${DAYS} stored days   (limit 5)`);
+    const [month, thin] = [31 * 8640 * YEAR_PROBES, 365 * 720 * YEAR_PROBES];
     const runs = [];
     for (let n = 0; n < 20; n++) {
       const from = performance.now();
@@ -172,6 +172,10 @@ async function year() {
       runs.push(performance.now() - from);
     }
     console.log(`the picture of a day and its night, ${YEAR_PROBES} probes x 24 h: median ${quantile(runs, 0.5).toFixed(0)} ms, p95 ${quantile(runs, 0.95).toFixed(0)} ms   (limit 100)`);
+    const ended = new Date(now * 1000);
+    await app.get(Thinning).thin(Date.UTC(ended.getUTCFullYear(), ended.getUTCMonth() + 1, 3) / 1000);
+    const perPressed = await perRawNow();
+    console.log(`a year of ${YEAR_PROBES} probes at 10 s: ${perRaw.toFixed(0)} B a reading of the month that runs, ${perPressed.toFixed(0)} B of the one before, ${(month / 1e6).toFixed(1)} million each, and means of ${perThin.toFixed(0)} B x ${(thin / 1e6).toFixed(1)} million = ${((month * (perRaw + perPressed) + thin * perThin) / 1e9).toFixed(2)} GB, reckoned from ${DAYS} stored days   (limit 5)`);
   } finally {
     await database.end();
     await app.close();

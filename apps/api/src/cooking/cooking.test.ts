@@ -106,7 +106,8 @@ describe('the done time of a cook', () => {
       return [0, 300, 600, 900, 1200, 1500].map((s) => core!.p50[s / core!.stepS]);
     };
     const before = await every5Minutes();
-    expect(before[5]).toBeGreaterThan(before[0]! + 20);
+    // Nobody has fed this fire for hours: the links warm slowly.
+    expect(before[5]).toBeGreaterThan(before[0]! + 10);
     await night.post('/placements', { cookId: id, lies: [{ pitId: night.pits[0], zone: 2, pieces: 6 }] });
     await night.minutes(10);
     await quiet();

@@ -169,8 +169,8 @@ export class ReadingsStore {
   /** Means of two minutes of every probe of the yard, as they are kept for good; what is too new to be among them is not there yet. */
   async courses(em: EntityManager, yardId: YardId, { from, until }: { readonly from: EpochS; readonly until: EpochS }): Promise<ProbeCourse[]> {
     const rows = (await em.query(
-      `select probe_id as "probeId", array_agg(extract(epoch from until_at)::float8 order by until_at) as "untilS", array_agg(mean_c order by until_at) as "meanC",
-         array_agg(least_c order by until_at) as "leastC", array_agg(most_c order by until_at) as "mostC"
+      `select probe_id as "probeId", json_agg(extract(epoch from until_at)::float8 order by until_at) as "untilS", json_agg(mean_c order by until_at) as "meanC",
+         json_agg(least_c order by until_at) as "leastC", json_agg(most_c order by until_at) as "mostC"
        from reading_thin join probe on probe.id = probe_id where yard_id = $1 and until_at > $2 and until_at <= $3 group by probe_id order by probe_id`,
       [yardId, toIso(from), toIso(until)],
     )) as (Omit<ProbeCourse, 'until'> & { untilS: number[] })[];

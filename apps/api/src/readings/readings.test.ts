@@ -1,5 +1,5 @@
 import { probeCourses, type ProbesView, probesView } from '@stokehold/domain/contract';
-import { later, type PitId, randomStream, toIso } from '@stokehold/domain/quantity';
+import { epochS, later, type PitId, randomStream, toIso } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import request from 'supertest';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -188,6 +188,12 @@ describe('what stays', () => {
     await thinning.thin(later(house.now, 60));
     const thin = (await house.database.query('select mean_c, least_c, most_c, samples from reading_thin where probe_id = $1', [fireEnd])) as object[];
     expect(thin).toEqual([{ mean_c: 122, least_c: 120, most_c: 124, samples: 3 }]);
+    const fullTrees = () => house.database.query(`select relname from pg_class where relname like 'reading_2%' and relkind = 'i' and 'fillfactor=100' = any(reloptions)`);
+    expect(await fullTrees()).toEqual([]);
+    const month = new Date(house.now * 1000);
+    await thinning.thin(epochS(Date.UTC(month.getUTCFullYear(), month.getUTCMonth() + 1, 3, 1) / 1000));
+    expect(await fullTrees()).toHaveLength(2);
+    expect(await stored()).toHaveLength(3);
     await thinning.thin(later(house.now, 90 * 86_400));
     expect(await stored()).toHaveLength(0);
     expect(await house.database.query('select 1 from reading_thin')).toHaveLength(1);
