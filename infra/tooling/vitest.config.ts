@@ -34,6 +34,7 @@ export default defineConfig({
       // Needs Redis: REDIS_URL, or one on 127.0.0.1:6379.
       project('machines', ['tests/machines/**/*.test.ts'], { globalSetup: [`${root}tests/api-database.ts`], fileParallelism: false, testTimeout: 120_000 }),
       project('faults', ['tests/faults/**/*.test.ts'], {
+        globalSetup: [`${root}tests/faults/table.ts`],
         testTimeout: 120_000,
         hookTimeout: 120_000,
         fileParallelism: false,

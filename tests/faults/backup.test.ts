@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Client } from 'pg';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { measured } from './measured.js';
 import { Folder, House } from './one-house.js';
 import { OwnServer } from './own-server.js';
 
@@ -58,7 +59,7 @@ it('R20: a backup taken while the house runs comes back on an empty folder, to t
   const restored = run('restore', ['--from', file], { STOKEHOLD_DATA: fresh.path });
   expect(restored).toMatchObject({ status: 0, said: expect.stringContaining('counts and sums are those of the backup') });
   house = (await (await House.start(fresh)).ready()).as(house.person);
-  console.info(`R20: restored and answering after ${((Date.now() - begun) / 1000).toFixed(1)} s (asked: 15 min)`);
+  measured('R20', `restored and answering after ${((Date.now() - begun) / 1000).toFixed(1)} s`);
   expect(await lotsOf(house)).toEqual(before);
   expect((await house.post('/lots', lot('after the restore'))).status).toBe(201);
   const signedOn = await house.get<{ people: { id: string }[] }>('/sign-in');

@@ -52,7 +52,7 @@ const minutesTold = async () => Number((await database.query(`select count(*) as
 it('the leading process is killed: the other leads, carries what was left behind, and tells the minutes on', async () => {
   const first = (await leader())!;
   await planShift(first);
-  await expect.poll(minutesTold).toBeGreaterThan(0);
+  await expect.poll(minutesTold, { timeout: 100_000 }).toBeGreaterThan(0); // told on the minute
   await first.end('SIGKILL');
   // What a process told that was killed before it could carry it.
   const { rows } = await database.query(

@@ -25,12 +25,17 @@ const guard = helmet({
       frameAncestors: ["'none'"],
     },
   },
-  // A yard's own network speaks plain HTTP, where these mean nothing or fill the browser's log; a proxy with a certificate adds its own.
+  // Below: only where the browser came by HTTPS.
   strictTransportSecurity: false,
+  // A yard's own network speaks plain HTTP, where these mean nothing and fill the browser's log.
   crossOriginOpenerPolicy: false,
   originAgentCluster: false,
   xFrameOptions: { action: 'deny' },
 });
 
-/** The headers of every answer: only what this house serves itself may run, load or connect. */
-export const headers = (request: IncomingMessage, response: ServerResponse, next: () => void): void => guard(request, response, next);
+/** A year, the least that OWASP ASVS 3.4.1 asks for. Not for other names of the domain: they are not this house's. */
+const onlyHttps = helmet.strictTransportSecurity({ maxAge: 31_536_000, includeSubDomains: false });
+
+/** The headers of every answer: only what this house serves itself may run, load or connect; where there is a certificate, by HTTPS only from then on. */
+export const headers = (request: IncomingMessage & { readonly secure?: boolean }, response: ServerResponse, next: () => void): void =>
+  guard(request, response, () => (request.secure ? onlyHttps(request, response, next) : next()));

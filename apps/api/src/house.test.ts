@@ -11,6 +11,7 @@ import request from 'supertest';
 import { type ColumnType, DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openHouse } from './house.js';
+import { putSession } from './identity/cookies.js';
 
 const name = `stokehold_test_${randomBytes(6).toString('hex')}`;
 const dataFolder = mkdtempSync(join(tmpdir(), 'stokehold-house-'));
@@ -74,6 +75,38 @@ describe('the ways in', () => {
     expect(problem.parse(broken.body).code).toBe('input-invalid');
     const large = await request(app.getHttpServer()).post('/api/first-run').send({ token: 'x'.repeat(300_000) }).expect(400);
     expect(problem.parse(large.body).detail).toMatch(/256 kB/);
+  });
+});
+
+describe('the headers of an answer', () => {
+  const health = (more: Record<string, string> = {}) => request(app.getHttpServer()).get('/api/health').set(more);
+
+  it('only what the house serves itself may run, and no other page may frame it or guess types', async () => {
+    const { headers } = await health().expect(200);
+    const policy = Object.fromEntries(String(headers['content-security-policy']).split(';').map((one) => [one.trim().split(' ')[0], one.trim().split(' ').slice(1)]));
+    expect(policy).toMatchObject({ 'default-src': ["'self'"], 'script-src': ["'self'"], 'object-src': ["'none'"], 'base-uri': ["'none'"], 'frame-ancestors': ["'none'"], 'form-action': ["'self'"] });
+    expect(JSON.stringify(policy)).not.toMatch(/unsafe/);
+    expect(headers).toMatchObject({ 'x-content-type-options': 'nosniff', 'referrer-policy': 'no-referrer', 'x-frame-options': 'DENY' });
+    expect(headers).not.toHaveProperty('x-powered-by');
+  });
+
+  it('who came by HTTPS is told to come so for a year; who came plainly is not', async () => {
+    expect((await health()).headers).not.toHaveProperty('strict-transport-security');
+    expect((await health({ 'x-forwarded-proto': 'https' })).headers['strict-transport-security']).toBe('max-age=31536000');
+  });
+
+  it('what a proxy says is believed of one on this machine only', () => {
+    const trusts = (app.getHttpAdapter().getInstance() as { get(name: string): (address: string, hop: number) => boolean }).get('trust proxy fn');
+    expect(['127.0.0.1', '::1', '192.168.7.20', '203.0.113.9', '10.0.0.1'].map((address) => trusts(address, 0))).toEqual([true, true, false, false, false]);
+  });
+
+  it('the cookies are for this host, for no page to read, and by HTTPS only where it came so', () => {
+    const put: string[] = [];
+    const response = { append: (_: string, value: string) => put.push(value) };
+    for (const secure of [true, false]) putSession({ secure, headers: {} }, response, 'abc');
+    expect(put[0]).toMatch(/; HttpOnly; Secure; SameSite=Strict$/);
+    expect(put[1]).not.toContain('Secure');
+    for (const one of put) expect(one).not.toContain('Domain=');
   });
 });
 

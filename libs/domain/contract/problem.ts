@@ -78,6 +78,7 @@ export const REFUSALS = {
   'range-too-long': 409,
   'line-unknown': 404,
   'database-away': 503,
+  'disk-full': 507,
   'unexpected': 500,
 } as const satisfies Record<string, number>;
 

@@ -169,6 +169,18 @@ describe.each([
   }, 600_000);
 });
 
+it.each(operations.filter(({ method }) => method === 'get'))('a question changes nothing: $name', async (one) => {
+  await fc.assert(
+    fc.asyncProperty(requests(one.operation, taken), async (drawn) => {
+      const cookie = await signedIn();
+      const before = await kept();
+      await send(one, drawn, cookie);
+      expect(await kept()).toEqual(before);
+    }),
+    { numRuns: 4, seed: SEED, endOnFailure: true },
+  );
+});
+
 it('after all of it the record verifies, entry by entry and row by row', async () => {
   await house.database.query('update yard set practice = false');
   const runner = house.database.createQueryRunner();

@@ -24,6 +24,7 @@ const TITLES: Partial<Record<RefusalCode, string>> = {
   'not-signed-in': 'Nobody is signed in',
   'not-allowed': 'Not allowed',
   'database-away': 'The database does not answer',
+  'disk-full': 'The disk is full',
   unexpected: 'Something broke',
 };
 const titleOf = (code: RefusalCode) => TITLES[code] ?? code.replaceAll('-', ' ');
@@ -36,6 +37,9 @@ const isDatabaseAway = (error: unknown): boolean => {
     (typeof message === 'string' && /Connection terminated|connection timeout|Client has encountered a connection error/i.test(message))
   );
 };
+
+/** A file of the database cannot grow: 53100; ENOSPC where the house itself writes. */
+const isDiskFull = (error: unknown): boolean => ['53100', 'ENOSPC'].includes(String(((error ?? {}) as { code?: unknown }).code));
 
 /** A new thing came with the id of one that is there, perhaps in another yard: a unique key (23505) of the table's first column. */
 const isIdTaken = (error: unknown): boolean => {
@@ -51,6 +55,7 @@ function refusalOf(error: unknown): { refusal: Refusal; more: RefusalError['more
       more: { retryAfterS: 2 },
     };
   }
+  if (isDiskFull(error)) return { refusal: { code: 'disk-full', detail: 'The disk of the database is full. What you sent was not kept; what was kept before is there. Make room on that machine, then send it again.' }, more: {} };
   if (isIdTaken(error)) return { refusal: { code: 'id-taken', detail: 'Something else has this id already. Send it again with an id of its own.' }, more: {} };
   const status = error instanceof HttpException ? error.getStatus() : (error as { status?: number } | undefined)?.status;
   if (status === 404) return { refusal: { code: 'not-found', detail: 'There is nothing at this address. See /api/docs for what there is.' }, more: {} };

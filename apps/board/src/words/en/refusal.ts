@@ -74,6 +74,7 @@ const sentences = {
   'refusal.session-unknown': 'Nobody whom you may sign out is signed in there any more. Open the list again.',
   'refusal.range-too-long': 'That is too much at once. Take a shorter stretch, at most {{days}} days.',
   'refusal.line-unknown': 'This line is not in the record of this yard. Open the page again.',
+  'refusal.disk-full': 'The disk of the server is full: nothing new is kept, what was kept is there. Tell the manager to make room, then send it again.',
   'refusal.database-away': 'The server cannot reach its records just now. Try again in a moment.',
   'refusal.unexpected': 'Something went wrong in the server. Try again; if it stays, tell the manager.',
 } as const satisfies Record<`refusal.${RefusalCode}`, string>;

@@ -74,6 +74,7 @@ export const refusal: WordsLike<typeof en> = {
   'refusal.session-unknown': 'Ya no hay nadie ahí a quien usted pueda cerrar la sesión. Abra la lista de nuevo.',
   'refusal.range-too-long': 'Es demasiado de una vez. Tome un tramo más corto, de {{days}} días como máximo.',
   'refusal.line-unknown': 'Esta línea no está en el registro de este patio. Abra la página de nuevo.',
+  'refusal.disk-full': 'El disco del servidor está lleno: no se guarda nada nuevo, lo guardado sigue ahí. Avise al gerente para que haga espacio y envíe otra vez.',
   'refusal.database-away': 'El servidor no alcanza sus registros en este momento. Intente otra vez en un momento.',
   'refusal.unexpected': 'Algo salió mal en el servidor. Intente otra vez; si sigue, avise al gerente.',
   'rule.skill': 'No sabe hacerlo.',
