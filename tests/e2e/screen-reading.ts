@@ -20,8 +20,8 @@ export async function axeFindings(page: Page): Promise<string[]> {
   }, RULES);
 }
 
-/** Words of three letters and more; shorter ones are units, initials and parts of figures. */
-const wordsIn = (text: string) => [...text.matchAll(/\p{L}{3,}/gu)].map(([word]) => word.toLowerCase());
+/** Words of three letters and more; shorter ones are units, initials and parts of figures, and a digest is none. */
+const wordsIn = (text: string) => [...text.replaceAll(/\b[0-9a-f]{32,}\b/g, ' ').matchAll(/\p{L}{3,}/gu)].map(([word]) => word.toLowerCase());
 
 /** Every word of one language's list, and what the browser itself writes in that language: days and months. */
 export async function vocabulary(language: 'en' | 'es'): Promise<Set<string>> {

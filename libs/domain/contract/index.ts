@@ -1,3 +1,4 @@
+export { type DeedName, DEEDS } from './deed.js';
 export { DEVICE_MAY, MAY } from './permission.js';
 export type { DeviceKind, Permission, Role } from './permission.js';
 export { problem, REFUSALS } from './problem.js';

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { Done, Me, RouteInput, Routes, SessionView, SignIn, SignInChoices } from '@stokehold/domain/contract';
+import type { DeedName, Done, Me, RouteInput, Routes, SessionView, SignIn, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, HOUR_S, later, MINUTE_S } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, Clock, Commands, holdYard, Ids, refused, RefusalError } from '../platform/index.js';
@@ -74,7 +74,7 @@ export class Identity {
   }
 
   /** An entry in the audit trail for what has no command key of its own. */
-  note(em: EntityManager, actor: Actor, command: string): Promise<void> {
+  note(em: EntityManager, actor: Actor, command: DeedName): Promise<void> {
     return this.store.note(em, { actor, personId: actor.person?.id ?? null, command, id: this.ids.next(), now: this.clock.real() });
   }
 
@@ -130,7 +130,7 @@ export class Identity {
     return { refusal: stand.kind === 'off' ? PIN_OFF() : pinWait(stand.seconds) };
   }
 
-  private noteTry(em: EntityManager, actor: Actor, personId: SignIn['personId'], command: string): Promise<void> {
+  private noteTry(em: EntityManager, actor: Actor, personId: SignIn['personId'], command: DeedName): Promise<void> {
     return this.store.note(em, { actor, personId, command, id: this.ids.next(), now: this.clock.real() });
   }
 

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { Language, Me, Role, SessionView, SignInChoices } from '@stokehold/domain/contract';
+import type { DeedName, Language, Me, Role, SessionView, SignInChoices } from '@stokehold/domain/contract';
 import { type DeviceId, type EpochS, epochS, type PersonId, toIso, type YardId } from '@stokehold/domain/quantity';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Actor, recordAlone } from '../platform/index.js';
@@ -143,7 +143,7 @@ export class IdentityStore {
   }
 
   /** Signing in and out has no command key of its own; the record holds it all the same. */
-  async note(em: EntityManager, entry: { actor: Actor; personId: PersonId | null; command: string; id: string; now: EpochS }): Promise<void> {
+  async note(em: EntityManager, entry: { actor: Actor; personId: PersonId | null; command: DeedName; id: string; now: EpochS }): Promise<void> {
     const { actor, personId, command, id: key, now } = entry;
     await recordAlone(em, actor.yardId, { at: toIso(now), personId, deviceId: actor.device.id, command, key, body: {} });
   }

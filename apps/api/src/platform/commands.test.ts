@@ -28,7 +28,7 @@ it('a command is carried out once, and the same key again brings the first answe
   const command = { key: randomUUID(), said: 'hello' };
   let times = 0;
   const work = () =>
-    commands.run(house.actor!, 'test', command, async (deed) => {
+    commands.run(house.actor!, 'save-yard', command, async (deed) => {
       times++;
       deed.tell({ kind: 'weather-recorded' });
       return { answer: times };
@@ -46,7 +46,7 @@ it('ten equal commands at once give one fact and ten equal answers', async () =>
   const command = { key: randomUUID(), said: 'at once' };
   const before = await count('audit_entry');
   const answers = await Promise.all(
-    Array.from({ length: 10 }, (_, i) => commands.run(house.actor!, 'test', command, async () => ({ answer: i }))),
+    Array.from({ length: 10 }, (_, i) => commands.run(house.actor!, 'save-yard', command, async () => ({ answer: i }))),
   );
   expect(new Set(answers.map(({ answer }) => answer)).size).toBe(1);
   expect(await count('audit_entry')).toBe(before + 1);
@@ -55,8 +55,8 @@ it('ten equal commands at once give one fact and ten equal answers', async () =>
 it('the same key with another body is refused', async () => {
   const commands = house.app.get(Commands);
   const key = randomUUID();
-  await commands.run(house.actor!, 'test', { key, said: 'one' } as { key: string }, async () => ({}));
-  await expect(commands.run(house.actor!, 'test', { key, said: 'two' } as { key: string }, async () => ({}))).rejects.toMatchObject({
+  await commands.run(house.actor!, 'save-yard', { key, said: 'one' } as { key: string }, async () => ({}));
+  await expect(commands.run(house.actor!, 'save-yard', { key, said: 'two' } as { key: string }, async () => ({}))).rejects.toMatchObject({
     refusal: { code: 'key-reused' },
   });
 });
@@ -66,13 +66,13 @@ it('a refused command leaves nothing behind, and its key stays free', async () =
   const command = { key: randomUUID() };
   const before = [await count('audit_entry'), await count('outbox'), await count('command_key')];
   await expect(
-    commands.run(house.actor!, 'test', command, async (deed) => {
+    commands.run(house.actor!, 'save-yard', command, async (deed) => {
       deed.tell({ kind: 'weather-recorded' });
       return refused('lot-empty', 'Pull from another lot.');
     }),
   ).rejects.toMatchObject({ refusal: { code: 'lot-empty' } });
   expect([await count('audit_entry'), await count('outbox'), await count('command_key')]).toEqual(before);
-  expect(await commands.run(house.actor!, 'test', command, async () => ({ fine: true }))).toEqual({ fine: true });
+  expect(await commands.run(house.actor!, 'save-yard', command, async () => ({ fine: true }))).toEqual({ fine: true });
 });
 
 it('facts told at the same time are carried in the order of their numbers, without a gap', async () => {
@@ -80,7 +80,7 @@ it('facts told at the same time are carried in the order of their numbers, witho
   carried.length = 0;
   await Promise.all(
     Array.from({ length: 20 }, () =>
-      commands.run(house.actor!, 'test', { key: randomUUID() }, async (deed) => {
+      commands.run(house.actor!, 'save-yard', { key: randomUUID() }, async (deed) => {
         deed.tell({ kind: 'yard-set-up' });
         deed.tell({ kind: 'weather-recorded' });
         return {};

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import type { DeedName } from '@stokehold/domain/contract';
 import { toIso } from '@stokehold/domain/quantity';
 import { canonicalJson } from '@stokehold/domain/record';
 import { createHash } from 'node:crypto';
@@ -22,7 +23,7 @@ export class Commands {
    * Runs `work` unless its key was seen before; the same key again brings the first answer.
    * The reply must be plain JSON. Refuses with `key-reused` when the same key comes with another body.
    */
-  async run<R extends object>(actor: Actor, name: string, command: { readonly key: string }, work: (deed: Deed) => Promise<R>): Promise<R> {
+  async run<R extends object>(actor: Actor, name: DeedName, command: { readonly key: string }, work: (deed: Deed) => Promise<R>): Promise<R> {
     const reply = await this.deeds.run(actor.yardId, async (deed) => {
       const first = await this.takeKey(deed, actor, name, command);
       if (first) return first as R;
@@ -37,7 +38,7 @@ export class Commands {
   }
 
   /** Takes the key for this command, or gives the answer it had before. A command under way with the same key is waited for. */
-  private async takeKey(deed: Deed, actor: Actor, name: string, command: { readonly key: string }): Promise<object | undefined> {
+  private async takeKey(deed: Deed, actor: Actor, name: DeedName, command: { readonly key: string }): Promise<object | undefined> {
     const { sentAt: _sentAt, ...body } = command as { sentAt?: string };
     const hash = createHash('sha256').update(`${name} ${canonicalJson(body)}`).digest();
     const taken = (await deed.em.query(

@@ -1,3 +1,4 @@
+import type { DeedName } from '@stokehold/domain/contract';
 import { canonicalJson } from '@stokehold/domain/record';
 import { createHash } from 'node:crypto';
 
@@ -7,7 +8,7 @@ export interface Entry {
   readonly at: string;
   readonly personId: string | null;
   readonly deviceId: string | null;
-  readonly command: string;
+  readonly command: DeedName;
   readonly key: string;
   /** As it was sent, but for secrets. */
   readonly body: object;

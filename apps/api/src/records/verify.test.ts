@@ -102,7 +102,7 @@ it('the database itself refuses to change an entry or to take it out, and people
 });
 
 it('what has no command stands in the same line', async () => {
-  const entry = { at: '2027-01-15T23:00:00Z', personId: null, deviceId: null, command: 'sign-in', key: randomUUID(), body: {} };
+  const entry = { at: '2027-01-15T23:00:00Z', personId: null, deviceId: null, command: 'sign-in' as const, key: randomUUID(), body: {} };
   await act({});
   await house.database.transaction((em) => recordAlone(em, house.yardId, entry));
   await act({});

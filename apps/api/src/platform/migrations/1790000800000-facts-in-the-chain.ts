@@ -44,7 +44,7 @@ async function takeIn(runner: QueryRunner, yardId: string): Promise<void> {
     `select count(*)::int as facts, to_char(date_trunc('second', now()) at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') as at from kept_fact where yard_id = $1`, [yardId],
   )) as [{ facts: number; at: string }];
   if (facts === 0) return;
-  const entry = { at, personId: null, deviceId: null, command: 'take-facts-in', key: randomUUID(), body: { facts } };
+  const entry = { at, personId: null, deviceId: null, command: 'take-facts-in' as const, key: randomUUID(), body: { facts } };
   await runner.query(
     `with yard_now as (
        update yard set record_nth = record_nth + 1, record_link = sha256(record_link || $2::bytea || (select string_agg(digest, '' order by kind collate "C", id) from kept_fact where yard_id = $1)) where id = $1 returning record_nth, record_link

@@ -1,4 +1,4 @@
-import type { RecordLog, RecordsView } from '@stokehold/domain/contract';
+import { type DeedName, DEEDS, type RecordLog, type RecordsView } from '@stokehold/domain/contract';
 import { airSaid } from '../../parts/air-said.js';
 import type { Figures } from '../../units/figures.js';
 import type { SayFireWords } from '../../words/fire.js';
@@ -136,11 +136,15 @@ function handoverTable({ say, figures }: Saying, { handovers }: RecordsView): Ma
   };
 }
 
+const isDeed = (command: string): command is DeedName => (DEEDS as readonly string[]).includes(command);
+/** In the words of the reader; what an older house called otherwise stands as it was written. */
+const deedSaid = ({ say }: Saying, command: string) => (isDeed(command) ? say(`deed.${command}`) : command);
+
 function trailTable(saying: Saying, { trail }: RecordsView): Made {
   const { say, figures } = saying;
   return {
     heads: [say('head.nth'), say('head.at'), say('head.who'), say('head.device'), say('head.what')],
-    rows: trail.map(({ nth, at, person, device, command }) => ({ id: String(nth), cells: [String(nth), figures.dayTime(at), whoSaid(saying, person), device ?? '–', command] })),
+    rows: trail.map(({ nth, at, person, device, command }) => ({ id: String(nth), cells: [String(nth), figures.dayTime(at), whoSaid(saying, person), device ?? '–', deedSaid(saying, command)] })),
   };
 }
 
