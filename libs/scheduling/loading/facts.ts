@@ -16,6 +16,8 @@ export interface LoadingPit {
   /** How far each zone runs off the chamber's mean in this wind, K; empty where nothing is known. */
   readonly zoneShiftK: readonly number[];
   readonly position: FirePosition;
+  /** Wood lies in the yard or on its cart that fits this firebox only lengthwise: a fire end free of food lets it burn. */
+  readonly longerWood: boolean;
 }
 
 /** A cook that is to come or on. */

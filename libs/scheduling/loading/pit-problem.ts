@@ -38,7 +38,7 @@ export function stayOf(cook: LoadingCook, now: EpochS, planned: Stay | undefined
   return { onAt, offAt: epochS(Math.max(offAt, onAt + 900, now + 900)) };
 }
 
-/** The grates of one pit and the cooks that are on it or planned for it. */
+/** The grates of one pit and the cooks that are on it or planned for it. Without longer wood a free fire end is worth nothing. */
 export function pitProblem(pit: LoadingPit, cooks: readonly { readonly cook: LoadingCook; readonly stay: Stay }[]): PlacementProblem {
   const zones = zonesOf(pit);
   const groups = cooks.map(({ cook, stay }): PlacementGroup => {
@@ -48,5 +48,5 @@ export function pitProblem(pit: LoadingPit, cooks: readonly { readonly cook: Loa
       wantedTempC: (pit.band.lowC + pit.band.highC) / 2, bearsWPerM2: cook.cut.bearsWPerM2, dripRank: dripRank(cook.cut),
     };
   });
-  return { pitId: pit.id, bearsKg: zones.reduce((sum, zone) => sum + zone.bearsKg, 0), zones, groups };
+  return { pitId: pit.id, bearsKg: zones.reduce((sum, zone) => sum + zone.bearsKg, 0), zones, groups, ...(!pit.longerWood && { parameters: { fireEndPerHourS: 0 } }) };
 }

@@ -7,7 +7,7 @@ import { dripRank } from './pit-problem.js';
 const now = epochS(1_790_380_800);
 const hours = (h: number) => epochS(now + h * 3600);
 const pit = (id: string, made: Partial<LoadingPit> = {}): LoadingPit => ({
-  id: id as PitId, chamberLengthM: 2.28, chamberDiameterM: 0.762, fireboxLengthM: 0.61, fireboxDiameterM: 0.61, zoneLengthsM: [0.76, 0.76, 0.76], band: { lowC: 121, highC: 127 }, lit: false, zoneShiftK: [], position: 'door', ...made,
+  id: id as PitId, chamberLengthM: 2.28, chamberDiameterM: 0.762, fireboxLengthM: 0.61, fireboxDiameterM: 0.61, zoneLengthsM: [0.76, 0.76, 0.76], band: { lowC: 121, highC: 127 }, lit: false, zoneShiftK: [], position: 'door', longerWood: true, ...made,
 });
 const cook = (id: string, code: string, pieces: number, kg: number, made: Partial<LoadingCook> = {}): LoadingCook => ({ id: id as CookId, serviceId: 'lunch' as ServiceId, cut: cutByCode(code)!, pieces, weightKg: pieces * kg, ...made });
 const facts = (cooks: readonly LoadingCook[], pits: readonly LoadingPit[], readyH = 18): LoadingFacts => ({
@@ -34,7 +34,15 @@ it('lunch in three hours is set aside with the time that can be promised, and wh
 it('with the fire carried towards the chamber the fire end is left free where there is room (P12: common practice, no source)', () => {
   const planned = planLoading(facts([cook('on', 'brisket', 4, 6, { serviceId: null, on: { pitId: 'n' as PitId, at: hours(-2) }, doneAt: [hours(6), hours(8), hours(10), hours(11)] })], [pit('n', { lit: true, position: 'throat' })]));
   expect(planned.pits[0]?.plan.placings.every(({ zoneId }) => zoneId !== '0')).toBe(true);
-  expect(planned.pits[0]?.plan.fireEndFree.length).toBeGreaterThanOrEqual(0);
+});
+
+it('a free fire end is worth something where there is longer wood to burn, and no word is said of it where there is none', () => {
+  const chickens = [cook('on', 'chicken', 2, 1.8, { serviceId: null, on: { pitId: 'n' as PitId, at: hours(-1) }, doneAt: [hours(2), hours(3), hours(4), hours(5)] })];
+  const [longer, none] = [true, false].map((longerWood) => planLoading(facts(chickens, [pit('n', { lit: true, longerWood, zoneShiftK: [4, 0, -4] })])).pits[0]!.plan);
+  expect(longer!.fireEndFree.length).toBeGreaterThan(0);
+  expect(longer!.placings.map(({ zoneId }) => zoneId)).not.toContain('0');
+  expect(none!.placings.map(({ reason }) => reason)).not.toContain('fire-end-free');
+  expect(none!.levels.priceS).toBeLessThanOrEqual(longer!.levels.priceS);
 });
 
 it('ranks of dripping say of every pair of cuts what the food room says', () => {

@@ -1,4 +1,5 @@
 import { pairS, turnEveryS, type PlacementModel } from './model.js';
+import { placementParameter } from './problem.js';
 import type { Elsewhere, Placing, PlacingReason, Unplaced, ZoneHindrance } from './plan.js';
 import { ownCost, type Counts } from './search.js';
 
@@ -53,7 +54,8 @@ function reasonOf(model: PlacementModel, g: number, z: number, elsewhere: readon
   const [group, here] = [problem.groups[g]!, problem.zones[z]!];
   const suffers = (zone: typeof here) => turnEveryS(problem, group, zone) !== undefined;
   if (!suffers(here) && problem.zones.some((zone) => zone.radiantWPerM2 > here.radiantWPerM2 && suffers(zone))) return 'cooler-side';
-  if (!here.fireEnd && problem.zones.some((zone, w) => zone.fireEnd && (price[g]![w] ?? Infinity) < price[g]![z]!)) return 'fire-end-free';
+  const freeIsWorth = placementParameter(problem, 'fireEndPerHourS') > 0;
+  if (freeIsWorth && !here.fireEnd && problem.zones.some((zone, w) => zone.fireEnd && (price[g]![w] ?? Infinity) < price[g]![z]!)) return 'fire-end-free';
   const off = (zone: typeof here) => Math.abs(zone.airTempC - group.wantedTempC);
   return problem.zones.every((zone) => off(here) <= off(zone)) ? 'right-heat' : 'least-price';
 }

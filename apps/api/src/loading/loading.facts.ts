@@ -28,6 +28,13 @@ export const grained = (at: EpochS): EpochS => epochS(Math.ceil(at / GRAIN_S) * 
 
 const mean = (numbers: readonly number[], usual: number) => (numbers.length === 0 ? usual : numbers.reduce((sum, one) => sum + one, 0) / numbers.length);
 
+/** What the yard has for a pit: its fire, who is there, and how long the splits in its stacks are, m. */
+interface AroundPit {
+  readonly burning: PitFire | undefined;
+  readonly shifts: readonly KeptShift[];
+  readonly stacked: readonly number[];
+}
+
 /** Gathers what the loading and the cook plan are made from. */
 @Injectable()
 export class LoadingGathering {
@@ -48,8 +55,9 @@ export class LoadingGathering {
     const fires = await this.fires.view(em, yardId, at);
     const cutOf = await this.cuts.of(em, yardId);
     const cooks = (await this.food.cooks(em, { yardId })).filter(({ offAt }) => offAt === null);
-    const standing = await Promise.all(pits.map((pit) => this.pit(em, yardId, pit, fires.find(({ pitId }) => pitId === pit.id), shifts)));
     const lots = await this.lots.lots(em, yardId);
+    const stacked = lots.filter(({ inStack }) => inStack > 0).map(({ lengthM }) => lengthM);
+    const standing = await Promise.all(pits.map((pit) => this.pit(em, yardId, pit, { burning: fires.find(({ pitId }) => pitId === pit.id), shifts, stacked })));
     const rates = (await this.yards.crew(em, yardId)).filter(({ left }) => !left).map(({ rateCentsPerHour }) => rateCentsPerHour as number);
     return {
       now, pits: standing, cooks: cooks.map((cook) => cookOf(cook, cutOf(cook))), services: (await this.food.services(em, { yardId })).map(({ id, readyBy }) => ({ id, readyBy: fromIso(readyBy) })),
@@ -58,15 +66,17 @@ export class LoadingGathering {
     };
   }
 
-  private async pit(em: EntityManager, yardId: YardId, pit: PitSettings, burning: PitFire | undefined, shifts: readonly KeptShift[]): Promise<LoadingPit> {
+  private async pit(em: EntityManager, yardId: YardId, pit: PitSettings, { burning, shifts, stacked }: AroundPit): Promise<LoadingPit> {
     const fire = burning?.fire ?? undefined;
     const top = await this.wood.topOfCart(em, yardId, pit.id);
+    const lieOf = (lengthM: number) => liesAcross({ lengthM, fireboxDiameterM: pit.fireboxDiameterM, fireboxLengthM: pit.fireboxLengthM });
     const tonight = shifts.flatMap((shift) => shift.pits).find(({ pitId }) => pitId === pit.id);
     return {
       id: pit.id, chamberLengthM: pit.chamberLengthM, chamberDiameterM: pit.chamberDiameterM, fireboxLengthM: pit.fireboxLengthM, fireboxDiameterM: pit.fireboxDiameterM,
       zoneLengthsM: pit.zones.map(({ lengthM }) => lengthM), band: tonight?.band ?? pit.band, lit: fire !== undefined && fire.mode !== 'out',
       zoneShiftK: fire && fire.mode === 'burning' ? fire.zoneTempC.map((tempC) => Math.round(tempC - fire.chamberTempC.p50)) : [],
-      position: top ? firePositionOf(liesAcross({ lengthM: top.lengthM, fireboxDiameterM: pit.fireboxDiameterM, fireboxLengthM: pit.fireboxLengthM })) : 'door',
+      position: top ? firePositionOf(lieOf(top.lengthM)) : 'door',
+      longerWood: [...stacked, ...(top ? [top.lengthM] : [])].some((lengthM) => lieOf(lengthM) === 'lengthwise'),
     };
   }
 }

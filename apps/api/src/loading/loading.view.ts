@@ -2,15 +2,15 @@ import type { CookPlanView, CookSupposed, LoadingView, MoveWeighed, PitLoadingVi
 import type { Cents, EpochS } from '@stokehold/domain/quantity';
 import { toIso } from '@stokehold/domain/quantity';
 import { type CookPlan, type CookPlanProblem, type CookPlanWhatIf, cookPlanParameter } from '@stokehold/scheduling/cook-plan';
-import type { LoadingFacts, LoadingPlanned, PitLoading, SetAside } from '@stokehold/scheduling/loading';
+import type { LoadingFacts, LoadingPit, LoadingPlanned, PitLoading, SetAside } from '@stokehold/scheduling/loading';
 import type { HandMoved } from '@stokehold/scheduling/placement';
 
 const MILLION = 1e6;
 const isoOrNull = (at: EpochS | undefined) => (at === undefined ? null : toIso(at));
 
-function pitView({ pitId, problem, plan }: PitLoading, facts: LoadingFacts): PitLoadingView {
+function pitView({ pitId, problem, plan }: PitLoading, { position, longerWood }: LoadingPit): PitLoadingView {
   return {
-    pitId, position: facts.pits.find(({ id }) => id === pitId)!.position,
+    pitId, position,
     zones: problem.zones.map(({ id, airTempC, radiantWPerM2, fireEnd }) => ({ zone: Number(id), airTempC, radiantWPerM2, fireEnd })),
     placings: plan.placings.map(({ cookId, zoneId, pieces, offByK, comesOffAt, turnEveryS, reason, elsewhere }) => ({
       cookId, zone: Number(zoneId), pieces, offByK, comesOffAt: toIso(comesOffAt), turnEveryS: turnEveryS ?? null, reason,
@@ -18,7 +18,7 @@ function pitView({ pitId, problem, plan }: PitLoading, facts: LoadingFacts): Pit
     })),
     unplaced: plan.unplaced.map(({ cookId, pieces, hindrances }) => ({ cookId, pieces, hindrances: hindrances.map(({ zoneId, hindrance }) => ({ zone: Number(zoneId), hindrance })) })),
     handlings: plan.handlings.map((one) => ({ kind: one.kind, at: toIso(one.at), cookId: one.cookId, zone: Number(one.zoneId), withZone: one.kind === 'swap' ? Number(one.withZoneId) : null, pieces: one.pieces })),
-    fireEndFree: plan.fireEndFree.map(({ from, until }) => ({ from: toIso(from), until: toIso(until) })),
+    fireEndFree: (longerWood ? plan.fireEndFree : []).map(({ from, until }) => ({ from: toIso(from), until: toIso(until) })),
     priceS: plan.levels.priceS, boundS: plan.bound.priceS, proven: plan.proven,
   };
 }
@@ -56,7 +56,7 @@ function setAsideView({ cookId, serviceId, pitId, refusal }: SetAside): SetAside
 
 /** What the screens show of the loading and the cook plan. */
 export const loadingView = (planned: LoadingPlanned, facts: LoadingFacts): LoadingView => ({
-  madeAt: toIso(facts.now), cookPlan: planned.cooks ? cookPlanView(planned.cooks.problem, planned.cooks.plan) : null, pits: planned.pits.map((pit) => pitView(pit, facts)), setAside: planned.setAside.map(setAsideView),
+  madeAt: toIso(facts.now), cookPlan: planned.cooks ? cookPlanView(planned.cooks.problem, planned.cooks.plan) : null, pits: planned.pits.map((pit) => pitView(pit, facts.pits.find(({ id }) => id === pit.pitId)!)), setAside: planned.setAside.map(setAsideView),
 });
 
 const MOVE_CODES: Readonly<Record<HandMoved['after']['violations'][number]['code'], MoveWeighed['breaks'][number]['code'] | undefined>> = {

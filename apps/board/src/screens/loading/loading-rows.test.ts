@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { drawnLies, handlingsAhead, toDoOn } from './loading-rows.js';
+import { drawnLies, handlingsAhead, liesByFire, toDoOn } from './loading-rows.js';
 
 const placing = (cookId: string, zone: number, pieces: number) => ({ cookId, zone, pieces }) as never;
 const cook = (id: string, lies: readonly (readonly [string, number, number])[], onAt: string | null = '2027-06-06T02:00:00Z') => ({ id, onAt, shape: 'slab', lies: lies.map(([pitId, zone, pieces]) => ({ pitId, zone, pieces })) }) as never;
@@ -21,4 +21,9 @@ it('draws what should lie there, and leaves out a cook that is gone', () => {
 it('keeps a turn that is due for an hour, and no more than asked for', () => {
   const at = (time: string) => ({ at: `2027-06-06T${time}:00Z` }) as never;
   expect(handlingsAhead({ handlings: [at('01:00'), at('02:30'), at('03:30'), at('04:30')] }, Date.parse('2027-06-06T03:00:00Z'), 2)).toHaveLength(2);
+});
+it('tells food in the half next to the fire from food at the stack end and food on another pit', () => {
+  const zones = [true, true, false].map((fireEnd, zone) => ({ zone, fireEnd })) as never;
+  expect(liesByFire('bess', { zones }, [cook('a', [['bess', 1, 1]])])).toBe(true);
+  expect(liesByFire('bess', { zones }, [cook('a', [['bess', 2, 1], ['nell', 0, 3]])])).toBe(false);
 });

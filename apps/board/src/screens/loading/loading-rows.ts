@@ -32,6 +32,10 @@ export function toDoOn(pitId: string, { placings }: Pick<PitLoadingView, 'placin
   });
 }
 
+/** Food lies in the half of this pit that is next to the fire, now. */
+export const liesByFire = (pitId: string, { zones }: Pick<PitLoadingView, 'zones'>, cooks: readonly Pick<CookView, 'lies'>[]): boolean =>
+  cooks.some(({ lies }) => lies.some((lie) => lie.pitId === pitId && lie.pieces > 0 && (zones.find(({ zone }) => zone === lie.zone)?.fireEnd ?? false)));
+
 /** What lies in each zone as it should, for the drawing. */
 export const drawnLies = ({ placings }: Pick<PitLoadingView, 'placings'>, cooks: readonly Pick<CookView, 'id' | 'shape'>[]) =>
   placings.flatMap(({ cookId, zone, pieces }) => {

@@ -2,7 +2,7 @@ import type { PitLoadingView, PitView } from '@stokehold/domain/contract';
 import { useClock } from '../../live/use-clock.js';
 import { Panel } from '../../parts/panel.js';
 import { PitDrawing } from '../../parts/pit-drawing.js';
-import { drawnLies, handlingsAhead, toDoOn } from './loading-rows.js';
+import { drawnLies, handlingsAhead, liesByFire, toDoOn } from './loading-rows.js';
 import { cutName, elsewhereLine, placingLine, type Telling } from './loading-words.js';
 import css from './loading.module.css';
 import { WeighForm } from './weigh-form.js';
@@ -17,6 +17,7 @@ export function PitLoading({ view, loading, telling }: { readonly view: PitView;
   return (
     <Panel title={pit.name}>
       <p className={css['quiet']}>{say(`fire.${loading.position}`)}</p>
+      {loading.position !== 'door' && liesByFire(pit.id, loading, state.cooks) && <p className={css['warn']}>▲ {say('foodByFire')}</p>}
       <div className={css['drawing']}>
         <PitDrawing pit={pit} lies={drawnLies(loading, state.cooks)} bedFrac={fire ? Math.min(1, fire.bedKg / Math.max(0.01, fire.fullBedKg)) : null} lit={fire !== null} title={say('drawing', { pit: pit.name })} />
       </div>
