@@ -8,7 +8,7 @@ import { EDITIONS } from './own-limits.js';
 const on = epochS(1_800_000_000);
 const cook: FoodCook = { cut: cutByCode('brisket')!, pieceKg: 6.3, onAt: on, seed: 4, members: 20, air: { from: on, stepS: HOUR_S, tempC: [121], sdK: [2] } };
 const go = (more: Partial<AfterAsk> = {}) => {
-  const after = afterPit({ cook, now: on, limits: EDITIONS['food-code-2022'], holdIn: 'insulated-box', holdS: 4 * HOUR_S, coolIn: 'moving-chiller', sliceM: 0.05, ...more });
+  const after = afterPit({ cook, now: on, limits: EDITIONS['food-code-2022'], outsideC: 21, holdIn: 'insulated-box', holdS: 4 * HOUR_S, coolIn: 'moving-chiller', sliceM: 0.05, ...more });
   if (!after.ok) throw new Error(after.refusal.code);
   return after.value;
 };
@@ -24,6 +24,10 @@ describe('a brisket after the pit', () => {
     const below = (holdIn: AfterAsk['holdIn']) => go({ holdIn, holdS: 12 * HOUR_S }).hold.coreBelowS ?? Infinity;
     expect(below('bench')).toBeLessThan(below('insulated-box'));
     expect(below('warm-cabinet')).toBe(Infinity);
+  });
+  it('loses heat faster on a frosty night than on a warm one', () => {
+    const below = (outsideC: number) => go({ outsideC, holdS: 12 * HOUR_S }).hold.coreBelowS ?? Infinity;
+    expect(below(-5)).toBeLessThan(below(30));
   });
   it('cooled whole it breaks 3-501.14(A), so a time to cut is told; a thin slice may be cut later than a thick one (section 7 of the trade\'s physics: a whole one of 12 cm fails)', () => {
     const by = (sliceM: number) => {

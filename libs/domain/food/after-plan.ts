@@ -7,8 +7,8 @@ import { cookingKindOf } from './judge-cooking.js';
 import type { LimitSet } from './limits/limit.js';
 import { type PortionAdvice, thickestThatCools, whenToPortion } from './portioning.js';
 
-/** What surrounds food there, °C: a kitchen, a warm cabinet of 150 °F, a chiller, iced water. Source: common practice, no source. */
-const AROUND_C: Readonly<Record<Standing, number>> = { bench: 21, 'insulated-box': 21, 'warm-cabinet': 65.6, chiller: 3, 'moving-chiller': 3, 'ice-bath': 0.5 };
+/** What surrounds food that stands neither in the yard's air nor in a box out there, °C: a warm cabinet of 150 °F, a chiller, iced water. Source: common practice, no source. */
+const AROUND_C: Readonly<Record<Exclude<Standing, 'bench' | 'insulated-box'>, number>> = { 'warm-cabinet': 65.6, chiller: 3, 'moving-chiller': 3, 'ice-bath': 0.5 };
 /** Cooling is looked at for so long, s. Source: longer than any limit of limits/. */
 const COOLS_S = 16 * HOUR_S;
 
@@ -19,6 +19,8 @@ export interface AfterAsk {
   /** When it came off; absent: it comes off when it is done. */
   readonly offAt?: EpochS;
   readonly limits: LimitSet;
+  /** The yard's air, where bench and box stand, °C. */
+  readonly outsideC: number;
   readonly holdIn: Extract<Standing, 'bench' | 'insulated-box' | 'warm-cabinet'>;
   /** 0 to 48 h. */
   readonly holdS: number;
@@ -43,10 +45,10 @@ export interface AfterPit {
  * Source: after-pit.ts, portioning.ts. Held to after-plan.test.ts
  */
 export function afterPit(ask: AfterAsk): Result<AfterPit, CookRefusal> {
-  const { cook, now, offAt, limits, holdIn, holdS, coolIn, sliceM } = ask;
+  const { cook, now, offAt, limits, outsideC, holdIn, holdS, coolIn, sliceM } = ask;
   const refusal = refusalOf(cook);
   if (refusal) return refuse(refusal);
-  const stay = (where: Standing, forS: number): Stay => ({ where, airC: AROUND_C[where], forS });
+  const stay = (where: Standing, forS: number): Stay => ({ where, airC: where === 'bench' || where === 'insulated-box' ? outsideC : AROUND_C[where], forS });
   const pulled = pulledPiece(cook, offAt === undefined ? now : (Math.min(now, offAt) as EpochS), offAt);
   const kept = courseOf(pulled, [stay('bench', cook.cut.rest.leastS), stay(holdIn, holdS)]);
   const peak = peakOf(kept);

@@ -5,6 +5,7 @@ import { type EpochS, fromIso, later, toIso } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
 import { FoodStore } from '../food/index.js';
 import { type Actor, Clock, refused, Workers } from '../platform/index.js';
+import { WeatherNow } from '../weather/index.js';
 import { CookingStore } from './cooking.store.js';
 import { CooksOnHand } from './cooks-on-hand.js';
 import { limitsOf } from './cut-of.js';
@@ -18,6 +19,7 @@ export class AfterPits {
     private readonly store: CookingStore,
     private readonly hand: CooksOnHand,
     private readonly food: FoodStore,
+    private readonly weather: WeatherNow,
     private readonly workers: Workers,
   ) {}
 
@@ -31,7 +33,9 @@ export class AfterPits {
     const offAt = cook.offAt === null ? undefined : fromIso(cook.offAt);
     const leavesAt = offAt ?? (cook.forecast?.p50At ? fromIso(cook.forecast.p50At) : undefined);
     if (!one?.asked || leavesAt === undefined) return refused('cook-not-on', 'This cook lay on no pit yet, or its cut is not known. Place it and choose a cut of the list.');
-    const answer = await this.workers.run('afterPit', { cook: one.asked, now, ...(offAt !== undefined && { offAt }), limits: limitsOf(await this.store.limits(em, yardId)), ...meant });
+    const { ambientTempC } = await this.weather.at(em, yardId, now);
+    const limits = limitsOf(await this.store.limits(em, yardId));
+    const answer = await this.workers.run('afterPit', { cook: one.asked, now, ...(offAt !== undefined && { offAt }), limits, outsideC: ambientTempC, ...meant });
     return answer.ok ? shown(answer.value, leavesAt) : refused('cook-not-on', 'This cook cannot be forecast. Correct its weight or its cut.');
   }
 }
