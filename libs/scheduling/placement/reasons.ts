@@ -48,14 +48,14 @@ function elsewhereOf(model: PlacementModel, counts: Counts, g: number, z: number
   });
 }
 
-function reasonOf(model: PlacementModel, g: number, z: number, elsewhere: readonly Elsewhere[]): PlacingReason {
+function reasonOf(model: PlacementModel, counts: Counts, g: number, z: number, elsewhere: readonly Elsewhere[]): PlacingReason {
   const { problem, price } = model;
   if (elsewhere.every(({ hindrance }) => hindrance !== undefined)) return 'only-place';
   const [group, here] = [problem.groups[g]!, problem.zones[z]!];
   const suffers = (zone: typeof here) => turnEveryS(problem, group, zone) !== undefined;
   if (!suffers(here) && problem.zones.some((zone) => zone.radiantWPerM2 > here.radiantWPerM2 && suffers(zone))) return 'cooler-side';
-  const freeIsWorth = placementParameter(problem, 'fireEndPerHourS') > 0;
-  if (freeIsWorth && !here.fireEnd && problem.zones.some((zone, w) => zone.fireEnd && (price[g]![w] ?? Infinity) < price[g]![z]!)) return 'fire-end-free';
+  const keepsOff = placementParameter(problem, 'fireEndPerHourS') > 0 && counts[g]!.every((pieces, w) => pieces === 0 || !problem.zones[w]!.fireEnd);
+  if (keepsOff && problem.zones.some((zone, w) => zone.fireEnd && (price[g]![w] ?? Infinity) < price[g]![z]!)) return 'fire-end-free';
   const off = (zone: typeof here) => Math.abs(zone.airTempC - group.wantedTempC);
   return problem.zones.every((zone) => off(here) <= off(zone)) ? 'right-heat' : 'least-price';
 }
@@ -71,7 +71,7 @@ export function placingsOf(model: PlacementModel, counts: Counts): readonly Plac
     const isTurned = turnEvery !== undefined && turnEvery < group.offAt - group.onAt;
     return [{
       cookId: group.id, zoneId: zone.id, pieces, airTempC: zone.airTempC, radiantWPerM2: zone.radiantWPerM2, offByK: zone.airTempC - group.wantedTempC, comesOffAt: group.offAt,
-      ...(isTurned && { turnEveryS: turnEvery }), reason: reasonOf(model, g, z, elsewhere), elsewhere,
+      ...(isTurned && { turnEveryS: turnEvery }), reason: reasonOf(model, counts, g, z, elsewhere), elsewhere,
     }];
   }));
 }

@@ -26,9 +26,7 @@ export function PitLoading({ view, loading, telling }: { readonly view: PitView;
       {loading.unplaced.map(({ cookId, pieces, hindrances }) => (
         <p key={cookId} className={css['warn']}>▲ {say('unplaced', { pieces, cut: cutName(telling, cookId), why: elsewhereLine(telling, hindrances.map((one) => ({ ...one, moreS: null }))) })}</p>
       ))}
-      {loading.fireEndFree.map(({ from, until }) => (
-        <p key={from} className={css['free']}>{say('free', { from: figures.dayTime(from), until: figures.dayTime(until) })}</p>
-      ))}
+      <Free loading={loading} telling={telling} />
       {!bare && <Carrying pitId={pit.id} loading={loading} telling={telling} />}
       <Handlings loading={loading} telling={telling} />
       {!bare && <p className={css['quiet']}>{loading.proven ? say('best') : say('near', { span: figures.span(Math.max(60, loading.priceS - loading.boundS)) })}</p>}
@@ -51,7 +49,8 @@ function ZoneHeats({ view: { pit }, loading, telling: { say, figures } }: Part &
       {zones.map(({ zone, airTempC, radiantWPerM2 }) => (
         <li key={zone} style={{ flexGrow: pit.zones[zone]?.lengthM ?? 1 }}>
           <strong>{say(zone === 0 ? 'zone.fireEnd' : zone === last ? 'zone.stackEnd' : 'zone', { zone: zone + 1 })}</strong>
-          <span className="figure">{say('zone.heat', { temp: figures.degrees(airTempC), radiant: figures.of('flux', radiantWPerM2) })}</span>
+          <span className="figure">{say('zone.air', { temp: figures.degrees(airTempC) })}</span>
+          <span className="figure">{say('zone.radiant', { radiant: figures.of('flux', radiantWPerM2) })}</span>
         </li>
       ))}
     </ul>
@@ -99,6 +98,14 @@ function Carrying({ pitId, loading, telling }: Part & { readonly pitId: string }
       </ul>
     </>
   );
+}
+
+/** When the fire end is free of food, so that longer splits may burn. */
+function Free({ loading: { fireEndFree }, telling: { say, figures } }: Part) {
+  const now = useClock();
+  return fireEndFree.filter(({ until }) => Date.parse(until) > now).map(({ from, until }) => (
+    <p key={from} className={css['free']}>{Date.parse(from) <= now ? say('freeNow', { until: figures.dayTime(until) }) : say('free', { from: figures.dayTime(from), until: figures.dayTime(until) })}</p>
+  ));
 }
 
 function Handlings({ loading, telling }: Part) {

@@ -15,6 +15,7 @@ import css from './service.module.css';
 import { weekRows, weekSums } from './week-sums.js';
 
 const BACK_S = 26 * 7 * 86_400;
+const PARTS = [{ look: 'weekWood', word: 'sum.wood', of: 'woodCents' }, { look: 'weekCrew', word: 'sum.crew', of: 'crewCents' }, { look: 'weekMeat', word: 'sum.meat', of: 'meatCents' }] as const;
 const SIZE = { width: 1040, height: 180, gap: 6, bar: 130, label: 96 };
 
 /** What the services of the last half year cost, week by week: wood below, crew on it, meat on top. */
@@ -33,7 +34,7 @@ export function Weeks() {
         <>
           <WeekBars weeks={weeks} />
           <ul className={picture['legend']}>
-            {([['weekWood', 'sum.wood'], ['weekCrew', 'sum.crew'], ['weekMeat', 'sum.meat']] as const).map(([look, word]) => (
+            {PARTS.filter(({ of }) => weeks.some((week) => week[of] > 0)).map(({ look, word }) => (
               <li key={word}><svg width="16" height="14" aria-hidden="true"><rect width="14" height="14" className={css[look]} /></svg> {say(word)}</li>
             ))}
           </ul>

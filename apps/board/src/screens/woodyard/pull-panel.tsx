@@ -13,6 +13,9 @@ import { useWoodyardWords } from '../../words/woodyard.js';
 import css from './forecast.module.css';
 import { type LoadBox, pullPicture } from './pull-rows.js';
 
+/** Less of another species than this tastes of nothing else. Source: our choice. */
+const WORTH_A_WORD_FRAC = 0.05;
+
 /** Which wood goes to which pit for which hours, and why it changed. */
 export function PullPanel({ view, state }: { readonly view: WoodyardView; readonly state: YardState }) {
   const say = useWoodyardWords();
@@ -79,12 +82,17 @@ function Picture({ pull, lotName, pitName }: { readonly pull: NonNullable<Woodya
       {picture.rows.map(({ pitId, loads }) => (
         <div key={pitId} className={css['pullRow']}>
           <strong className={css['strong']}>{pitName(pitId)}</strong>
-          <div className={css['track']}>
-            {loads.map((load) => (
-              <Load key={load.fromAt} {...{ load, lotName }} />
+          <div className={css['track']} aria-hidden="true">
+            {loads.map(({ fromAt, from, width }) => (
+              <i key={fromAt} className={css['load']} style={{ left: `${from * 100}%`, width: `${width * 100}%` }} />
             ))}
             {picture.nowFrac !== undefined && <i className={css['nowMark']} style={{ left: `${picture.nowFrac * 100}%` }} />}
           </div>
+          <ul className={css['loads']}>
+            {loads.filter((load) => isToldOf(load) && Date.parse(load.untilAt) > nowMs).map((load) => (
+              <Load key={load.fromAt} {...{ load, lotName }} />
+            ))}
+          </ul>
         </div>
       ))}
       <div className={css['pullRow']} aria-hidden="true">
@@ -99,17 +107,23 @@ function Picture({ pull, lotName, pitName }: { readonly pull: NonNullable<Woodya
   );
 }
 
+/** A load with nothing in it: the cart holds what these hours need. */
+const isToldOf = ({ there, offcuts, haul, shortFrac }: LoadBox) => there.length + offcuts.length + haul.length > 0 || shortFrac > 0;
+
 function Load({ load, lotName }: { readonly load: LoadBox; readonly lotName: (id: string) => string }) {
   const say = useWoodyardWords();
   const figures = useFigures();
   const list = (wood: readonly { readonly lotId: string; readonly pieces: number }[]) => wood.map(({ lotId, pieces }) => `${pieces} × ${lotName(lotId)}`).join(', ');
   return (
-    <div className={css['load']} style={{ left: `${load.from * 100}%`, width: `${load.width * 100}%` }}>
-      {load.there.length > 0 && <span>{say('load.there', { wood: list(load.there) })}</span>}
-      {load.offcuts.length > 0 && <span>{say('load.offcuts', { wood: list(load.offcuts) })}</span>}
-      {load.haul.length > 0 && <strong>{say('load.haul', { wood: list(load.haul) })}</strong>}
-      {load.mixOffFrac >= 0.005 && <span className={css['soon']}>▲ {say('load.mixOff', { percent: figures.percent(load.mixOffFrac) })}</span>}
-      {load.shortFrac > 0 && <strong className={css['now']}>▲ {say('load.short', { percent: figures.percent(load.shortFrac) })}</strong>}
-    </div>
+    <li>
+      <span className="figure">{figures.time(Date.parse(load.fromAt))}–{figures.time(Date.parse(load.untilAt))}</span>
+      <div>
+        {load.there.length > 0 && <p>{say('load.there', { wood: list(load.there) })}</p>}
+        {load.offcuts.length > 0 && <p>{say('load.offcuts', { wood: list(load.offcuts) })}</p>}
+        {load.haul.length > 0 && <p className={css['strong']}>{say('load.haul', { wood: list(load.haul) })}</p>}
+        {load.mixOffFrac >= WORTH_A_WORD_FRAC && <p className={css['soon']}>▲ {say('load.mixOff', { percent: figures.percent(load.mixOffFrac) })}</p>}
+        {load.shortFrac > 0 && <p className={css['now']}>▲ {say('load.short', { percent: figures.percent(load.shortFrac) })}</p>}
+      </div>
+    </li>
   );
 }

@@ -5,6 +5,7 @@ export interface LoadBox {
   readonly from: number;
   readonly width: number;
   readonly fromAt: string;
+  readonly untilAt: string;
   /** Wood to haul and wood that lies there already. */
   readonly haul: readonly { readonly lotId: string; readonly pieces: number; readonly isTrimmed: boolean }[];
   readonly there: readonly { readonly lotId: string; readonly pieces: number }[];
@@ -37,7 +38,7 @@ export function pullPicture(pull: NonNullable<WoodyardView['pull']>, nowMs: numb
     rows: pits.map((pitId) => ({
       pitId,
       loads: pull.loads.filter((load) => load.pitId === pitId).map((load) => ({
-        from: frac(Date.parse(load.from)), width: frac(Date.parse(load.until)) - frac(Date.parse(load.from)), fromAt: load.from,
+        from: frac(Date.parse(load.from)), width: frac(Date.parse(load.until)) - frac(Date.parse(load.from)), fromAt: load.from, untilAt: load.until,
         haul: load.wood.filter(({ isOnCart, isOffcut }) => !isOnCart && !isOffcut), offcuts: load.wood.filter(({ isOffcut }) => isOffcut), there: load.wood.filter(({ isOnCart }) => isOnCart), mixOffFrac: load.heatJ > 0 ? Math.min(1, load.mixOffJ / load.heatJ) : 0, shortFrac: load.needJ > 0 ? Math.min(1, load.shortJ / load.needJ) : 0,
       })),
     })),
