@@ -36,7 +36,7 @@ export function CookTable({ cost, figures }: Props) {
   const say = useServiceWords();
   const heads = [say('table.cook'), say('table.wood'), say('table.crew'), say('table.meat'), say('table.total'), say('table.perMass', { unit: figures.unit('mass') }), say('table.perServed', { unit: figures.unit('mass') }), say('table.yield')];
   const rows = cookLines(cost).map((line) => [
-    line.id, `${line.pieces} × ${line.cut}`, figures.money(line.woodCents), figures.money(line.crewCents), figures.money(line.meatCents), figures.money(line.totalCents),
+    line.id, `${line.pieces} × ${line.cut}`, figures.money(line.woodCents), figures.money(line.crewCents), line.meatCents === 0 && cost.unpricedMeat > 0 ? '–' : figures.money(line.meatCents), figures.money(line.totalCents),
     figures.moneyPerMass(line.perKgCents), line.perServedKgCents === undefined ? '–' : figures.moneyPerMass(line.perServedKgCents), line.yieldFrac === undefined ? '–' : figures.percent(line.yieldFrac),
   ] as const);
   return rows.length === 0 ? <p>{say('noCooks')}</p> : <Figured heads={heads} rows={rows} />;
