@@ -44,6 +44,14 @@ export class Ground {
     this.line.cut();
   }
 
+  /** Holds a table, so that whoever asks for it waits; gives what lets it go. */
+  async hold(table: string): Promise<() => Promise<void>> {
+    const client = new Client({ connectionString: this.databaseUrl });
+    await client.connect();
+    await client.query(`begin; lock table ${table} in access exclusive mode`);
+    return () => client.end();
+  }
+
   async query<T>(sql: string, values: readonly unknown[] = []): Promise<T[]> {
     const client = new Client({ connectionString: this.databaseUrl });
     await client.connect();
@@ -154,6 +162,14 @@ export async function checkFire(house: House, pitId: string): Promise<string> {
   const key = randomUUID();
   await must(house.post('/checks', { key, pitId, seenAt: instant(0), bed: 'fair', left: 'some', raked: false, splits: 0, fireEndTempC: 121, stackEndTempC: 119 }));
   return key;
+}
+
+/** A cook that goes on this pit now; gives its id. */
+export async function layOn(house: House, pitId: string): Promise<string> {
+  const id = randomUUID();
+  await must(house.post('/cooks', { key: randomUUID(), cook: { id, cut: 'Brisket', shape: 'slab', pieces: 6, weightKg: 37.8, serviceId: null, comesOffAt: null } }));
+  await must(house.post('/placements', { key: randomUUID(), cookId: id, lies: [{ pitId, zone: 1, pieces: 6 }] }));
+  return id;
 }
 
 async function must(answer: Promise<Response>): Promise<void> {

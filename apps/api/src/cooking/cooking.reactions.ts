@@ -17,14 +17,14 @@ export class CookingReactions {
   async onMinute(_: EventOf<'minute-passed'>, deed: Deed): Promise<void> {
     const last = this.watch.lookedAt(deed.yardId);
     if (Math.floor(deed.now / MINUTE_S) % EVERY_MINUTES !== 0 || (last !== undefined && deed.now - last < JUST_NOW_S)) return;
-    this.watch.want(deed.yardId);
+    this.watch.want(deed);
   }
 
   async onRecorded(_: EventOf<'food-recorded'>, deed: Deed): Promise<void> {
-    this.watch.want(deed.yardId);
+    this.watch.want(deed);
   }
 
   async onCook(_: EventOf<'cook-changed'>, deed: Deed): Promise<void> {
-    this.watch.want(deed.yardId);
+    this.watch.want(deed);
   }
 }

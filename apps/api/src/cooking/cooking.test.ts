@@ -33,7 +33,7 @@ afterAll(async () => {
 /** Until nobody looks at food any more. */
 const quiet = async () => {
   await night.house.settle();
-  await night.house.app.get(Watch).idle(night.house.yardId);
+  await night.house.app.get(Watch).idle();
   await night.house.settle();
 };
 const get = (path: string) => request(night.house.app.getHttpServer()).get(`/api${path}`);

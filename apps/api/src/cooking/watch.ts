@@ -1,9 +1,9 @@
-import { type BeforeApplicationShutdown, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { callingLimits, type Carried, type Forecast, learnFrom, ranAsForecast } from '@stokehold/domain/food';
 import { type CookId, type EpochS, fromIso, HOUR_S, later, MINUTE_S, type YardId } from '@stokehold/domain/quantity';
 import { DataSource } from 'typeorm';
 import { FoodStore } from '../food/index.js';
-import { Clock, log, Outbox, Workers } from '../platform/index.js';
+import { Clock, type Deed, Outbox, Workers, WorkQueue } from '../platform/index.js';
 import { CookingStore } from './cooking.store.js';
 import { type CookOnHand, CooksOnHand } from './cooks-on-hand.js';
 import { findingsFor, forecastView } from './outcome.js';
@@ -36,16 +36,13 @@ const carriedOf = (made: MadeForecast | undefined): { readonly carried?: Carried
 
 /**
  * Forecasts the cooks of a yard and holds what was logged against the limits: in a thread, while nobody waits, one look after the
- * other. A look that is asked for while one runs follows it, once.
+ * other. A look that is asked for while one runs follows it, once. What it remembers of a cook it made better forecasts of; a
+ * process that does not remember it begins anew.
  */
 @Injectable()
-export class Watch implements BeforeApplicationShutdown {
-  private readonly running = new Map<YardId, Promise<void>>();
-  private readonly again = new Set<YardId>();
-  private readonly wanted = new Set<YardId>();
+export class Watch {
   private readonly lastAt = new Map<YardId, EpochS>();
   private readonly made = new Map<CookId, MadeForecast>();
-  private stopped = false;
 
   constructor(
     private readonly database: DataSource,
@@ -55,15 +52,14 @@ export class Watch implements BeforeApplicationShutdown {
     private readonly food: FoodStore,
     private readonly workers: Workers,
     private readonly outbox: Outbox,
+    private readonly queue: WorkQueue,
   ) {
-    outbox.listen(async (yardId) => {
-      if (this.wanted.delete(yardId)) this.look(yardId);
-    });
+    queue.serve('food-look', { do: ({ yardId }) => this.look(yardId), outdatedByNext: false });
   }
 
   /** Wants a look; it begins when what is being carried now is committed. */
-  want(yardId: YardId): void {
-    this.wanted.add(yardId);
+  want(deed: Deed): void {
+    this.queue.want(deed, 'food-look');
   }
 
   /** When food was looked at last, by the yard's clock. */
@@ -71,32 +67,12 @@ export class Watch implements BeforeApplicationShutdown {
     return this.lastAt.get(yardId);
   }
 
-  private look(yardId: YardId): void {
-    if (this.stopped) return;
-    if (this.running.has(yardId)) {
-      this.again.add(yardId);
-      return;
-    }
-    const run = this.once(yardId)
-      .catch((error: unknown) => log.error({ err: error, yardId }, 'the cooks could not be forecast; the next look tries again'))
-      .finally(() => {
-        this.running.delete(yardId);
-        if (this.again.delete(yardId)) this.look(yardId);
-      });
-    this.running.set(yardId, run);
+  /** Resolves when no look goes on here. */
+  idle(): Promise<void> {
+    return this.queue.idle('food-look');
   }
 
-  /** Resolves when no look goes on in this yard. */
-  async idle(yardId: YardId): Promise<void> {
-    for (let run = this.running.get(yardId); run; run = this.running.get(yardId)) await run;
-  }
-
-  async beforeApplicationShutdown(): Promise<void> {
-    this.stopped = true;
-    await Promise.all(this.running.values());
-  }
-
-  private async once(yardId: YardId): Promise<void> {
+  private async look(yardId: YardId): Promise<void> {
     const em = this.database.manager;
     const now = this.clock.now(yardId);
     this.lastAt.set(yardId, now);

@@ -1,13 +1,13 @@
-import { type BeforeApplicationShutdown, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { type EpochS, later, type YardId } from '@stokehold/domain/quantity';
 import { FROZEN_AHEAD_S, type NightWanted } from '@stokehold/scheduling/night';
 import { isBetter, type Levels, workKey } from '@stokehold/scheduling/rounds';
-import { type Deed, Deeds, Ids, log, Outbox, Workers } from '../platform/index.js';
+import { type Deed, Deeds, Ids, log, Outbox, type TakenWork, Workers, WorkQueue } from '../platform/index.js';
 import { SearchBudget } from './budget.js';
 import { keptPlan, type Making } from './kept-plan.js';
 import { type Assigned, PlanStore } from './plan.store.js';
 
-/** A plan that was kept, and from what it was found: what a longer search begins with. */
+/** A plan that was kept, and from what it was found: what a longer search begins with; plain data. */
 interface Kept {
   readonly yardId: YardId;
   readonly planId: string;
@@ -16,21 +16,15 @@ interface Kept {
   readonly levels: Levels;
   readonly planHash: number;
 }
-interface Search {
-  readonly cancel: SharedArrayBuffer;
-  readonly done: Promise<void>;
-  /** While what was found takes its place. */
-  taking?: Promise<void>;
-}
 
 /**
  * Looks for a better plan while nobody waits. The plan that people see stays until a better one has passed the checker; a newer
  * fact ends the search. What is found takes the place of the plan it was searched from and of no other.
  */
 @Injectable()
-export class Improver implements BeforeApplicationShutdown {
-  private readonly waiting = new Map<YardId, Kept>();
-  private readonly searches = new Map<YardId, Search>();
+export class Improver {
+  /** Found plans that take their place just now. */
+  private readonly taking = new Map<YardId, Promise<void>>();
 
   constructor(
     private readonly workers: Workers,
@@ -39,55 +33,35 @@ export class Improver implements BeforeApplicationShutdown {
     private readonly deeds: Deeds,
     private readonly outbox: Outbox,
     private readonly ids: Ids,
+    private readonly queue: WorkQueue,
   ) {
-    outbox.listen(async (yardId, _, event) => {
-      if (event.kind === 'plan-repaired') this.begin(yardId);
-    });
+    queue.serve('better-plan', { do: (work) => this.search(work), outdatedByNext: true });
   }
 
-  /** A plan to better; the search begins when the screens have been told of it. */
-  lookFor(kept: Kept): void {
-    if (this.budget.afterwards > 0) this.waiting.set(kept.yardId, kept);
-  }
-
-  private begin(yardId: YardId): void {
-    const kept = this.waiting.get(yardId);
-    if (!kept) return;
-    this.waiting.delete(yardId);
-    const cancel = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
-    const done = this.search(kept, cancel)
-      .catch((error: unknown) => log.error({ err: error, yardId: kept.yardId }, 'the search for a better plan broke; the plan stays'))
-      .finally(() => {
-        if (this.searches.get(kept.yardId)?.cancel === cancel) this.searches.delete(kept.yardId);
-      });
-    this.searches.set(kept.yardId, { cancel, done });
+  /** A plan to better, once it has been kept. */
+  lookFor(deed: Deed, kept: Kept): void {
+    if (this.budget.afterwards > 0) this.queue.want(deed, 'better-plan', kept);
   }
 
   /** Ends the search of a yard; what it found so far is not used, unless it is taking its place just now: that is waited for. */
-  async cancel(yardId: YardId): Promise<void> {
-    this.waiting.delete(yardId);
-    const search = this.searches.get(yardId);
-    if (!search) return;
-    Atomics.store(new Int32Array(search.cancel), 0, 1);
-    await search.taking;
+  async cancel(deed: Deed): Promise<void> {
+    if (this.budget.afterwards > 0) this.queue.withdraw(deed, 'better-plan');
+    await this.taking.get(deed.yardId);
   }
 
-  /** Resolves when no search goes on in this yard. */
-  async idle(yardId: YardId): Promise<void> {
-    await this.searches.get(yardId)?.done;
+  /** Resolves when no search goes on here. */
+  idle(): Promise<void> {
+    return this.queue.idle('better-plan');
   }
 
-  async beforeApplicationShutdown(): Promise<void> {
-    for (const yardId of this.searches.keys()) await this.cancel(yardId);
-    await Promise.all([...this.searches.values()].map(({ done }) => done));
-  }
-
-  private async search(kept: Kept, cancel: SharedArrayBuffer): Promise<void> {
+  private async search({ given, ended }: TakenWork): Promise<void> {
+    const kept = given as Kept;
     const { yardId, wanted, levels, planHash } = kept;
-    const cancelled = () => Atomics.load(new Int32Array(cancel), 0) === 1;
+    const cancel = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
+    ended.addEventListener('abort', () => Atomics.store(new Int32Array(cancel), 0, 1));
     const iterations = this.budget.afterwards;
-    const planned = cancelled() ? undefined : await this.workers.runPatiently('planNight', { ...wanted, iterations, always: true, cancel });
-    if (!planned || cancelled()) return;
+    const planned = ended.aborted ? undefined : await this.workers.runPatiently('planNight', { ...wanted, iterations, always: true, cancel });
+    if (!planned || ended.aborted) return;
     if (!planned.ok) {
       log.error({ yardId, faults: planned.faults.slice(0, 20) }, 'a better plan failed its check; the one before it stays');
       return;
@@ -95,9 +69,8 @@ export class Improver implements BeforeApplicationShutdown {
     if (planned.search.iterations < iterations && planned.search.iterations > 0) log.warn({ yardId, made: planned.search.iterations, of: iterations }, 'the guard cut a search off');
     if (planned.search.planHash === planHash || !isBetter(planned.plan.levels, levels, wanted.problem)) return;
     const taking = this.deeds.run(yardId, (deed) => this.take(deed, kept, planned));
-    const search = this.searches.get(yardId);
-    if (search?.cancel === cancel) search.taking = taking.catch(() => undefined);
-    await taking;
+    this.taking.set(yardId, taking.catch(() => undefined));
+    await taking.finally(() => this.taking.delete(yardId));
     this.outbox.poke(yardId);
   }
 

@@ -29,7 +29,7 @@ export class Planner {
 
   /** A plan at once, repaired from the one that people see; a better one is looked for afterwards. */
   async repair(deed: Deed, because: Because): Promise<void> {
-    await this.improver.cancel(deed.yardId);
+    await this.improver.cancel(deed);
     this.store.lookAgain(deed.em);
     const [shift, current] = await Promise.all([this.shifts.running(deed.em, deed.yardId, deed.now), this.store.current(deed.em, deed.yardId)]);
     if (!shift) return this.rest(deed);
@@ -54,7 +54,7 @@ export class Planner {
     const id = this.ids.next();
     await this.store.replace(deed.em, deed.yardId, id, plan);
     deed.tell({ kind: 'plan-repaired' });
-    this.improver.lookFor({ yardId: deed.yardId, planId: id, wanted, making, levels: planned.plan.levels, planHash: planned.search.planHash });
+    this.improver.lookFor(deed, { yardId: deed.yardId, planId: id, wanted, making, levels: planned.plan.levels, planHash: planned.search.planHash });
   }
 
   /** When no shift runs, nobody is told to do anything. */

@@ -159,7 +159,7 @@ describe('what somebody decided', () => {
 describe('a better plan', () => {
   const search = (iterations: number) => (house.app.get(SearchBudget).afterwards = iterations);
   const found = async () => {
-    await house.app.get(Improver).idle(house.yardId);
+    await house.app.get(Improver).idle();
     await house.settle();
     return plan();
   };

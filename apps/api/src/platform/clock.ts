@@ -20,6 +20,11 @@ export class Clock {
     return this.ownTimes.get(yardId)?.now() ?? this.real();
   }
 
+  /** Whether the yard goes by a time that only this process knows. */
+  hasOwnTime(yardId: YardId): boolean {
+    return this.ownTimes.has(yardId);
+  }
+
   /** How many seconds of the yard's night pass in a real one. */
   speed(yardId: YardId): number {
     return this.ownTimes.get(yardId)?.speed ?? 1;

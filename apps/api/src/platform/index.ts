@@ -16,4 +16,5 @@ export { Answers, type AskedRequest, By, Input, ROUTE } from './routing.js';
 export { type Deed, Deeds, holdYard, recordAlone } from './transaction.js';
 export { nextWallTime, wallTime } from './wall-time.js';
 export { makeWholeFile } from './whole-file.js';
+export { type TakenWork, WorkQueue } from './work-queue.js';
 export { Workers } from './workers.js';

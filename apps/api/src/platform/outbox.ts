@@ -24,6 +24,7 @@ const MOST_AT_ONCE = 50;
 export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown {
   private reactions?: Reactions;
   private readonly listeners: Listener[] = [];
+  private readonly followers: ((yardId: YardId) => void)[] = [];
   private readonly lines = new Map<YardId, Promise<void>>();
   private readonly poked = new Set<YardId>();
   private readonly memories = new Map<YardId, YardMemory>();
@@ -40,6 +41,11 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
 
   listen(listener: Listener): void {
     this.listeners.push(listener);
+  }
+
+  /** Called when all that was carried in a yard has been told. */
+  follow(follower: (yardId: YardId) => void): void {
+    this.followers.push(follower);
   }
 
   /** What an earlier run of the house told but did not finish is finished first. */
@@ -129,6 +135,7 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
     memory.end(caused);
     this.memories.set(yardId, memory);
     for (const { seq, event } of [...waiting, ...caused]) for (const listener of this.listeners) await listener(yardId, seq, event);
+    for (const follower of this.followers) follower(yardId);
     return waiting.length;
   }
 

@@ -118,7 +118,7 @@ export class PracticeNight {
     await this.probes.minute(to);
     if (to % NOTE_EVERY_S === 0) await this.readFood(gateway);
     await this.house.outbox.carryOut(yardId, async (deed) => deed.tell({ kind: 'minute-passed' }));
-    await this.house.watch.idle(yardId);
+    await this.house.watch.idle();
     if (to % HOLD_FANS_EVERY_S === 0) await this.holdFans();
     if (to % HOLD_COOKS_EVERY_S === 0) this.said.note(await this.house.food.cooks(this.house.em, yardId, to), to);
   }
@@ -126,7 +126,7 @@ export class PracticeNight {
   /** Carries everything told so far to all it causes. */
   async settle(): Promise<void> {
     await this.house.outbox.settle(this.yard.yardId);
-    await this.house.watch.idle(this.yard.yardId);
+    await this.house.watch.idle();
   }
 
   /** Whatever changed in the house is looked at anew; wood that anybody put on burns in the true fire. */

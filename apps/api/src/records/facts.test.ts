@@ -70,7 +70,7 @@ it('the database itself refuses to change a line or to take it out; with its yar
   await expect(ask(`update fire_check set bed = 'full'`)).rejects.toThrow('never changed');
   await expect(ask('delete from food_entry')).rejects.toThrow('never taken out');
   await night.house.settle();
-  await night.house.app.get(Watch).idle(night.house.yardId);
+  await night.house.app.get(Watch).idle();
   await ask('delete from yard');
   expect(await ask('select 1 from kept_fact')).toEqual([]);
 });
