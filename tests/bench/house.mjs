@@ -125,8 +125,10 @@ async function checkToWall(said) {
   for (let i = 0; i < 30; i++) {
     const pitId = pits[i % 6].id;
     const seen = new Promise((resolve) => {
+      let recorded = false;
       const look = ({ event, changed }) => {
-        if (event !== 'check-recorded' || !changed.pits?.some((one) => one.pit.id === pitId)) return;
+        recorded ||= event === 'check-recorded';
+        if (!recorded || !changed.pits?.some((one) => one.pit.id === pitId)) return;
         socket.off('change', look);
         resolve();
       };

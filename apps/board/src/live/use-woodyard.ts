@@ -8,13 +8,13 @@ const REFRESH_MS = 60_000;
 /** What changes the woodyard: where wood lies, and which pits burn. */
 const markOf = ({ wood, shift }: YardState) => [shift?.id ?? '', ...wood.lots.map(({ id, inStack, onCarts, burned, moisture }) => `${id} ${inStack} ${onCarts} ${burned} ${moisture}`)].join('|');
 
-/** Forecasts, trim list, purchases and the pull; asked anew when wood was moved. */
-export function useWoodyard(state: YardState | undefined): WoodyardView | undefined {
+/** Forecasts, trim list, purchases and the pull; asked anew when wood was moved. `opening` until it came or could not be had for the first time. */
+export function useWoodyard(state: YardState | undefined): { readonly view: WoodyardView | undefined; readonly opening: boolean } {
   const query = useQuery({
     queryKey: ['woodyard', state ? markOf(state) : ''], queryFn: () => ask('woodyard', {}), enabled: state !== undefined, refetchInterval: REFRESH_MS,
     placeholderData: (before) => before, retry: (_count, error) => passes(error), retryDelay: 2000,
   });
-  return query.data;
+  return { view: query.data, opening: query.isPending && query.failureCount === 0 };
 }
 
 /** Fetches it anew, after a pull was made here. */

@@ -12,7 +12,7 @@ export function TrimPage({ state, nowMs }: { readonly state: YardState; readonly
   const say = usePrintWords();
   const wood = useWoodyardWords();
   const figures = useFigures();
-  const view = useWoodyard(state);
+  const { view } = useWoodyard(state);
   const lotName = (id: string) => state.wood.lots.find((lot) => lot.id === id)?.name ?? '';
   const pitName = (id: string) => state.pits.find(({ pit }) => pit.id === id)?.pit.name ?? '';
   return (

@@ -27,10 +27,10 @@ export function WoodyardScreen() {
   const say = useWoodyardWords();
   const state = useYard();
   const mayPlan = useMay('plan');
-  const view = useWoodyard(state);
+  const { view, opening } = useWoodyard(state);
   const [buying, setBuying] = useState(false);
   const [climate, setClimate] = useState(false);
-  if (!state) return <Opening />;
+  if (!state || opening) return <Opening />;
   const most = Math.max(1, ...state.wood.lots.map(({ inStack }) => inStack));
   return (
     <Sheet title={say('title')}>
