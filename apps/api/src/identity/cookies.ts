@@ -1,7 +1,10 @@
+import type { YardId } from '@stokehold/domain/quantity';
 import { parseCookie, type SetCookie, stringifySetCookie } from 'cookie';
 
 export const DEVICE_COOKIE = 'stokehold_device';
 export const SESSION_COOKIE = 'stokehold_session';
+/** Says to a proxy before several processes which yard a browser belongs to, so that a yard stays with one of them (infra/nginx); the house believes nothing of it. */
+const YARD_COOKIE = 'stokehold_yard';
 
 /** As long as browsers keep a cookie at all; it is renewed whenever a screen asks who it is. */
 const DEVICE_COOKIE_S = 400 * 24 * 3600;
@@ -33,6 +36,9 @@ export const bearerOf = (authorization: string | undefined): string | undefined 
 
 const put = (request: CookieRequest, response: CookieResponse, cookie: Pick<SetCookie, 'name' | 'value' | 'maxAge'>): void =>
   void response.append('Set-Cookie', stringifySetCookie({ ...cookie, httpOnly: true, sameSite: 'strict', path: '/', secure: request.secure }));
+
+export const putYard = (request: CookieRequest, response: CookieResponse, yardId: YardId) =>
+  put(request, response, { name: YARD_COOKIE, value: yardId, maxAge: DEVICE_COOKIE_S });
 
 export const putDevice = (request: CookieRequest, response: CookieResponse, token: string) =>
   put(request, response, { name: DEVICE_COOKIE, value: token, maxAge: DEVICE_COOKIE_S });

@@ -1,7 +1,7 @@
 import { Controller, Req, Res } from '@nestjs/common';
 import { type Done, type Me, routes, type RouteInput, type Routes, type SessionView, type SignInChoices } from '@stokehold/domain/contract';
 import { type Actor, Answers, By, Input } from '../platform/index.js';
-import { bearerOf, type CookieRequest, type CookieResponse, putDevice, putSession, takeSession, tokensOf } from './cookies.js';
+import { bearerOf, type CookieRequest, type CookieResponse, putDevice, putSession, putYard, takeSession, tokensOf } from './cookies.js';
 import { Devices } from './devices.service.js';
 import { Identity } from './identity.service.js';
 
@@ -62,7 +62,10 @@ export class IdentityController {
   @Answers(routes.me)
   me(@By() actor: Actor, @Req() request: CookieRequest, @Res({ passthrough: true }) response: CookieResponse): Promise<Me> {
     const { device } = tokensOf(request.headers['cookie'], bearerOf(request.headers['authorization']));
-    if (device && request.headers['cookie']) putDevice(request, response, device);
+    if (device && request.headers['cookie']) {
+      putDevice(request, response, device);
+      putYard(request, response, actor.yardId);
+    }
     return this.identity.me(actor);
   }
 }
