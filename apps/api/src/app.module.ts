@@ -22,6 +22,7 @@ import { ReadingsModule } from './readings/index.js';
 import { RecordsModule } from './records/index.js';
 import { ServicesModule } from './services/index.js';
 import { ShiftsModule } from './shifts/index.js';
+import { StatusModule } from './status/index.js';
 import { WeatherModule } from './weather/index.js';
 import { WoodModule } from './wood/index.js';
 import { WoodyardModule, WoodyardReactions } from './woodyard/index.js';
@@ -33,12 +34,14 @@ export interface HouseOptions {
   readonly connections?: number;
   /** Where what must not lie in the database lies, such as the key of the PINs. */
   readonly dataFolder: string;
+  /** The database lies on a server of its own, not in the data folder. */
+  readonly databaseElsewhere?: boolean;
 }
 
 /** Every capability of the house. */
 const CAPABILITIES = [
   HealthModule, DocsModule, IdentityModule, FirstRunModule, YardsModule, WeatherModule, ShiftsModule, HandoversModule, WoodModule, WoodyardModule, FoodModule, ServicesModule,
-  ReadingsModule, PitsModule, ChecksModule, PlanningModule, CookingModule, LoadingModule, AlarmsModule, GatewaysModule, LinksModule, PracticeModule, RecordsModule, MinuteModule, LiveModule,
+  ReadingsModule, PitsModule, ChecksModule, PlanningModule, CookingModule, LoadingModule, AlarmsModule, GatewaysModule, LinksModule, PracticeModule, RecordsModule, MinuteModule, LiveModule, StatusModule,
 ];
 
 @Module({})

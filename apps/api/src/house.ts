@@ -4,7 +4,7 @@ import type { NestExpressApplication } from '@nestjs/platform-express';
 import { AppModule, type HouseOptions } from './app.module.js';
 import type { Certificate } from './certificate.js';
 import { headers } from './headers.js';
-import { log, ProblemFilter } from './platform/index.js';
+import { log, ProblemFilter, WantOfRoom } from './platform/index.js';
 import { serveScreens } from './screens.js';
 
 const BODY_LIMIT = '256kb';
@@ -30,7 +30,7 @@ export async function openHouse(options: HouseOptions, certificate?: Certificate
   app.use(headers);
   serveScreens(app);
   app.setGlobalPrefix('api');
-  app.useGlobalFilters(new ProblemFilter());
+  app.useGlobalFilters(new ProblemFilter((code) => code === 'disk-full' && app.get(WantOfRoom).note()));
   await app.init();
   return app;
 }

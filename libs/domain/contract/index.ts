@@ -54,6 +54,8 @@ export { liveBeat, liveChange, pitView, yardClock, yardState } from './state.js'
 export type { LiveBeat, LiveChange, PitView, YardClock, YardState } from './state.js';
 export { askRecords, correctRecord, MOST_RECORD_DAYS, RECORD_LOGS, recordLog, recordNights, recordsView } from './record.js';
 export type { CorrectRecord, RecordLog, RecordsView } from './record.js';
+export { findingFigures, FINDINGS, HOUSE_PARTS, houseStatus, PART_STATES, partView } from './status.js';
+export type { Finding, FindingFigures, HousePart, HouseStatus, PartState, PartView } from './status.js';
 export { yardEvent } from './event.js';
 export type { EventKind, EventOf, YardEvent } from './event.js';
 export { routes } from './routes.js';

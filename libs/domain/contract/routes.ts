@@ -20,6 +20,7 @@ import { forecastView, recordWeather } from './weather.js';
 import { lotRead, makePull, payRules, priceCook, pullView, readLot, saveClimate, savePayRules, serviceCosts, woodyardView } from './woodyard.js';
 import { calendarAddress, makeCalendarAddress, saveWebhook, webhookSaved, webhookView } from './link.js';
 import { cookSupposed, loadingView, moveWeighed, supposeCook, weighMove } from './loading.js';
+import { houseStatus } from './status.js';
 import { saveCrewMember, savePit, saveYard, setup } from './yard.js';
 
 const key = ['key-reused'] as const;
@@ -27,6 +28,7 @@ const key = ['key-reused'] as const;
 /** Every address of the API. The server registers these, the board calls these, the OpenAPI page lists these. */
 export const routes = {
   health: route({ method: 'GET', path: '/health', may: 'open', summary: 'Whether the house is ready', reply: health, refusals: [] }),
+  status: route({ method: 'GET', path: '/status', may: 'manage', summary: 'What is wrong with the house, since when, and what still works', reply: houseStatus, refusals: [] }),
 
   firstRun: route({ method: 'POST', path: '/first-run', may: 'open', summary: 'Make the yard and its manager, once', body: firstRun, reply: me, refusals: ['first-run-done', 'first-run-token-wrong', 'too-many-requests'] }),
   enrolDevice: route({ method: 'POST', path: '/devices/enrol', may: 'open', summary: 'Enrol this device with a one-time code', body: enrolDevice, reply: me, refusals: ['code-unknown', 'too-many-requests'] }),

@@ -10,13 +10,15 @@ export type Sums = Readonly<Record<string, TableSum>>;
 
 /** The list of migrations comes with the tables that they make. */
 const MADE_BY_MIGRATIONS = 'migrations';
+/** What says of this house how it stands says nothing of the next one. */
+const OF_THIS_HOUSE = ['house_process', 'backup_taken'];
 
 export const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
 /** The tables of a house, by name. */
 export async function tablesOf(query: Query): Promise<string[]> {
   const rows = await query<{ name: string }>(`select tablename::text as name from pg_tables where schemaname = 'public' order by 1`);
-  return rows.map(({ name }) => name).filter((name) => name !== MADE_BY_MIGRATIONS);
+  return rows.map(({ name }) => name).filter((name) => name !== MADE_BY_MIGRATIONS && !OF_THIS_HOUSE.includes(name));
 }
 
 /** The migrations that made the tables, in their order; none on an empty database. */

@@ -79,9 +79,9 @@ async function keptElsewhere(): Promise<unknown> {
 }
 
 let tables: string[] | undefined;
-/** Everything that is kept, as a number of rows and the newest writing of each table. Who was seen when, and tries of a PIN, are kept of a refused request too. */
+/** Everything that is kept, as a number of rows and the newest writing of each table. Who was seen when, and tries of a PIN, are kept of a refused request too; a process says every few seconds how it stands. */
 async function kept(): Promise<unknown> {
-  const beside = ['device', 'session', 'pin_failure', 'migrations'];
+  const beside = ['device', 'session', 'pin_failure', 'house_process', 'migrations'];
   tables ??= (await ask<{ name: string }>(`select table_name as name from information_schema.tables where table_schema = 'public' and table_type = 'BASE TABLE'`)).map(({ name }) => name).filter((name) => !beside.includes(name));
   return ask(tables.map((name) => `select '${name}' as name, count(*)::int as rows, max(xmin::text::bigint) as newest, sum(xmin::text::bigint) as all from "${name}"`).join(' union all ') + ' order by name');
 }

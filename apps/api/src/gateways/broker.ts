@@ -29,6 +29,7 @@ const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 export class Broker implements BeforeApplicationShutdown {
   private client: MqttClient | undefined;
   private wanted = false;
+  private set = false;
   /** Taking and letting go, one after the other, however quickly the lead changes. */
   private line = Promise.resolve();
 
@@ -39,6 +40,7 @@ export class Broker implements BeforeApplicationShutdown {
 
   /** Takes the broker while this process leads the house. Returns when it has it for the first time. */
   open(settings: BrokerSettings): Promise<void> {
+    this.set = true;
     return new Promise((opened, failed) => {
       this.leading.whileLeading({
         begin: () => {
@@ -66,6 +68,16 @@ export class Broker implements BeforeApplicationShutdown {
 
   get isThere(): boolean {
     return this.client?.connected ?? false;
+  }
+
+  /** Whether a broker is set at all. */
+  get isSet(): boolean {
+    return this.set;
+  }
+
+  /** Whether it is for this process to hold the broker. */
+  get isMine(): boolean {
+    return this.wanted;
   }
 
   /** Hands a message to the broker; false where there is none at the moment. */

@@ -34,6 +34,8 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
   private readonly sent = new Map<YardId, number>();
   private readonly lines = new Map<YardId, Promise<void>>();
   private readonly poked = new Set<YardId>();
+  /** When each yard's boards last got a beat, by `performance.now()`. */
+  private readonly beatenMs = new Map<YardId, number>();
   private beats = 0;
   private timer: NodeJS.Timeout | undefined;
   private others: Others | undefined;
@@ -55,13 +57,23 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
     this.others = Others.join(this.server, redisUrl, (yardId) => this.poke(yardId));
   }
 
+  /** The yards on which boards are open here: how many, and when they last got a beat, by `performance.now()`. */
+  get open(): { readonly yardId: YardId; readonly boards: number; readonly beatenMs: number | undefined }[] {
+    return [...this.sent.keys()].map((yardId) => ({ yardId, boards: this.server.sockets.adapter.rooms.get(yardId)?.size ?? 0, beatenMs: this.beatenMs.get(yardId) }));
+  }
+
+  /** Whether other processes are heard at once; undefined where no Redis is set. */
+  get hearsOthers(): boolean | undefined {
+    return this.others?.isThere;
+  }
+
   afterInit(server: Server): void {
     server.use((socket, next) => void this.admit(socket as Screen).then(() => next(), next));
     this.timer = setInterval(() => this.beat(), BEAT_MS);
   }
 
   handleDisconnect({ data: { yardId } }: Screen): void {
-    if (this.isEmpty(yardId)) this.sent.delete(yardId);
+    if (this.isEmpty(yardId)) this.leave(yardId);
   }
 
   onApplicationShutdown(): void {
@@ -108,10 +120,11 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
     this.beats += 1;
     for (const yardId of this.sent.keys()) {
       this.inLine(yardId, async () => {
-        if (this.isEmpty(yardId)) return void this.sent.delete(yardId);
+        if (this.isEmpty(yardId)) return this.leave(yardId);
         await this.push(yardId);
         const beat: LiveBeat = { seq: this.sent.get(yardId) ?? 0, clock: this.stateOf.clockOf(yardId) };
         this.server.local.to(yardId).emit(LIVE.beat, beat);
+        this.beatenMs.set(yardId, performance.now());
       }).catch((error: unknown) => log.warn({ err: error, yardId }, 'no beat'));
     }
     if (this.beats % ASK_AGAIN_BEATS === 0) void this.askAgain().catch((error: unknown) => log.warn({ err: error }, 'screens were not asked again'));
@@ -123,6 +136,11 @@ export class LiveGateway implements OnGatewayInit<Server>, OnGatewayDisconnect<S
       const actor = await this.actorOf(screen);
       if (actor?.yardId !== screen.data.yardId) screen.disconnect(true);
     }
+  }
+
+  private leave(yardId: YardId): void {
+    this.sent.delete(yardId);
+    this.beatenMs.delete(yardId);
   }
 
   private isEmpty(yardId: YardId): boolean {

@@ -31,6 +31,11 @@ export class Others {
     return new Others(server, out, incoming);
   }
 
+  /** Whether the lines stand. */
+  get isThere(): boolean {
+    return this.out.isReady && this.incoming.isReady;
+  }
+
   /** Several rings for one yard at a time are one. */
   ring(yardId: YardId): void {
     if (this.waiting.has(yardId)) return;

@@ -3,6 +3,7 @@ import { TypeOrmModule } from '@nestjs/typeorm';
 import { Clock } from './clock.js';
 import { Commands } from './commands.js';
 import { DataFolder } from './data-folder.js';
+import { Disk } from './disk.js';
 import { Ids } from './ids.js';
 import { TheNight1790000000000 } from './migrations/1790000000000-the-night.js';
 import { WhatWasTold1790000100000 } from './migrations/1790000100000-what-was-told.js';
@@ -24,6 +25,7 @@ import { MonthsOnce1790000805000 } from './migrations/1790000805000-months-once.
 import { OnePlace1790000815000 } from './migrations/1790000815000-one-place.js';
 import { ReadingsByTime1790000820000 } from './migrations/1790000820000-readings-by-time.js';
 import { WorkWaits1790000830000 } from './migrations/1790000830000-work-waits.js';
+import { HouseSeen1790000847000 } from './migrations/1790000847000-house-seen.js';
 import { WhatFoodDid1790000300000 } from './migrations/1790000300000-what-food-did.js';
 import { PlansSearched1790000200000 } from './migrations/1790000200000-plans-searched.js';
 import { WoodAndCost1790000500000 } from './migrations/1790000500000-wood-and-cost.js';
@@ -34,10 +36,11 @@ import { Leading } from './leading.js';
 import { Outbox } from './outbox.js';
 import { PreparedClient } from './prepared-client.js';
 import { Deeds } from './transaction.js';
+import { WantOfRoom } from './want-of-room.js';
 import { WorkQueue } from './work-queue.js';
 import { Workers } from './workers.js';
 
-const PROVIDERS = [Clock, Ids, Deeds, Outbox, Commands, WorkQueue];
+const PROVIDERS = [Clock, Ids, Deeds, Outbox, Commands, WorkQueue, Disk, WantOfRoom];
 
 /** Every change of the tables, the first ones first. */
 export const MIGRATIONS = [
@@ -45,7 +48,7 @@ export const MIGRATIONS = [
   WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
   WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
   DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000, MonthsOnce1790000805000,
-  OnePlace1790000815000, ReadingsByTime1790000820000, WorkWaits1790000830000,
+  OnePlace1790000815000, ReadingsByTime1790000820000, WorkWaits1790000830000, HouseSeen1790000847000,
 ];
 
 /** The folder of a socket that an address of the database names: TypeORM reads only what stands before the question mark. */
@@ -57,7 +60,7 @@ export function socketOf(databaseUrl: string): { readonly host?: string } {
 /** What every other module stands on: the database, the clock, ids, commands, the outbox and the worker threads. */
 @Module({})
 export class PlatformModule {
-  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number; readonly dataFolder: string }): DynamicModule {
+  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number; readonly dataFolder: string; readonly databaseElsewhere?: boolean }): DynamicModule {
     return {
       module: PlatformModule,
       global: true,
@@ -74,7 +77,7 @@ export class PlatformModule {
           retryDelay: 500,
         }),
       ],
-      providers: [...PROVIDERS, LeftBehind, { provide: Leading, useFactory: () => new Leading(options.databaseUrl) }, { provide: DataFolder, useValue: new DataFolder(options.dataFolder) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
+      providers: [...PROVIDERS, LeftBehind, { provide: Leading, useFactory: () => new Leading(options.databaseUrl) }, { provide: DataFolder, useValue: new DataFolder(options.dataFolder, !options.databaseElsewhere) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
       exports: [...PROVIDERS, Leading, DataFolder, Workers],
     };
   }

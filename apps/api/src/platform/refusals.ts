@@ -39,7 +39,7 @@ const isDatabaseAway = (error: unknown): boolean => {
 };
 
 /** A file of the database cannot grow: 53100; ENOSPC where the house itself writes. */
-const isDiskFull = (error: unknown): boolean => ['53100', 'ENOSPC'].includes(String(((error ?? {}) as { code?: unknown }).code));
+export const isDiskFull = (error: unknown): boolean => ['53100', 'ENOSPC'].includes(String(((error ?? {}) as { code?: unknown }).code));
 
 /** A new thing came with the id of one that is there, perhaps in another yard: a unique key (23505) of the table's first column. */
 const isIdTaken = (error: unknown): boolean => {
@@ -70,6 +70,9 @@ function refusalOf(error: unknown): { refusal: Refusal; more: RefusalError['more
 /** Every refusal and every fault leaves the house as application/problem+json (RFC 9457). */
 @Catch()
 export class ProblemFilter implements ExceptionFilter {
+  /** @param onRefused  told of every refusal as it leaves */
+  constructor(private readonly onRefused?: (code: RefusalCode) => void) {}
+
   catch(error: unknown, host: ArgumentsHost): void {
     const http = host.switchToHttp();
     const request = http.getRequest<{ originalUrl: string }>();
@@ -81,6 +84,7 @@ export class ProblemFilter implements ExceptionFilter {
     if (response.headersSent) return;
     const { refusal, more } = refusalOf(error);
     const status = REFUSALS[refusal.code];
+    this.onRefused?.(refusal.code);
     const body: Problem = {
       type: `/api/docs#${refusal.code}`,
       title: titleOf(refusal.code),

@@ -43,7 +43,7 @@ const BEAT_MS = 2000;
 const LEASE_S = 6;
 /** Work that failed is tried again after a while, and not for ever. */
 const PAUSE_S = 30;
-const MOST_TRIES = 5;
+export const MOST_TRIES = 5;
 
 const WANT = `insert into work_waiting (yard_id, kind, nth, given, wanted_at, asked_by, only_there, tries) values ($1, $2, 1, $3, clock_timestamp(), $4, $5, 0)
   on conflict (yard_id, kind) do update set nth = work_waiting.nth + 1, given = excluded.given, wanted_at = excluded.wanted_at, asked_by = excluded.asked_by, only_there = excluded.only_there, tries = 0,

@@ -12,6 +12,15 @@ export interface WorkerLimits {
 }
 const LIMITS: WorkerLimits = { longestMs: 40_000, mostMiB: 512, file: new URL('./jobs.js', import.meta.url).href };
 
+/** So many ended computations are remembered. */
+const MOST_ENDED = 20;
+
+/** A computation that was ended at a limit, and when by `performance.now()`. */
+export interface EndedJob {
+  readonly name: keyof Jobs;
+  readonly atMs: number;
+}
+
 /** Long computations, out of the way of the event loop. A job is a pure function of what it is given. */
 export class Workers implements OnApplicationShutdown {
   private readonly pool: Piscina | undefined;
@@ -19,6 +28,8 @@ export class Workers implements OnApplicationShutdown {
   private readonly patient: Piscina | undefined;
   /** Patient jobs go one after the other: the time of each begins when it does. */
   private line: Promise<unknown> = Promise.resolve();
+  /** Those that were ended at a limit, the last one first. */
+  readonly ended: EndedJob[] = [];
 
   constructor(
     private readonly threads: number,
@@ -64,9 +75,11 @@ export class Workers implements OnApplicationShutdown {
     try {
       return await pool.run(message, { signal: ending.signal });
     } catch (error) {
-      if (ending.signal.aborted) throw new Error(`The computation '${message.name}' took too long and was ended.`, { cause: error });
-      if ((error as { code?: unknown }).code === 'ERR_WORKER_OUT_OF_MEMORY') throw new Error(`The computation '${message.name}' took too much memory and was ended.`, { cause: error });
-      throw error;
+      const tooMuch = ending.signal.aborted ? 'long' : (error as { code?: unknown }).code === 'ERR_WORKER_OUT_OF_MEMORY' ? 'much memory' : undefined;
+      if (tooMuch === undefined) throw error;
+      this.ended.unshift({ name: message.name, atMs: performance.now() });
+      this.ended.splice(MOST_ENDED);
+      throw new Error(`The computation '${message.name}' took too ${tooMuch} and was ended.`, { cause: error });
     } finally {
       clearTimeout(timer);
     }
