@@ -15,6 +15,8 @@ export type Listener = (yardId: YardId, seq: number, event: YardEvent) => Promis
 
 /** Facts carried in one transaction, at most. */
 const MOST_AT_ONCE = 50;
+/** Yards that are carried at the same time, at most: each holds a connection while it waits for a thread, and people's commands need the others. */
+const MOST_YARDS = 4;
 
 /**
  * Carries facts from the transaction that told them to what they cause and to the screens, one after the other per yard.
@@ -28,6 +30,8 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
   private readonly lines = new Map<YardId, Promise<void>>();
   private readonly poked = new Set<YardId>();
   private readonly memories = new Map<YardId, YardMemory>();
+  private readonly slots: (() => void)[] = [];
+  private carrying = 0;
   private stopped = false;
 
   constructor(
@@ -91,12 +95,25 @@ export class Outbox implements OnApplicationBootstrap, BeforeApplicationShutdown
   }
 
   private inLine(yardId: YardId, work: () => Promise<void>): Promise<void> {
-    const run = (this.lines.get(yardId) ?? Promise.resolve()).then(work);
+    const run = (this.lines.get(yardId) ?? Promise.resolve()).then(() => this.inSlot(work));
     const line = run.catch(() => undefined).finally(() => {
       if (this.lines.get(yardId) === line) this.lines.delete(yardId);
     });
     this.lines.set(yardId, line);
     return run;
+  }
+
+  /** When fewer than `MOST_YARDS` are carried; those that wait go in their order. */
+  private async inSlot(work: () => Promise<void>): Promise<void> {
+    if (this.carrying >= MOST_YARDS) await new Promise<void>((free) => this.slots.push(free));
+    else this.carrying += 1;
+    try {
+      await work();
+    } finally {
+      const next = this.slots.shift();
+      if (next) next();
+      else this.carrying -= 1;
+    }
   }
 
   private async carryAll(yardId: YardId, work?: (deed: Deed) => Promise<void>): Promise<void> {
