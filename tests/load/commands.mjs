@@ -65,6 +65,18 @@ export class Commands {
     return (performance.now() - began) / 1000;
   }
 
+  /** As many as are answered, so many under way at any time, for so long; gives how many. */
+  async pour(underWay, seconds) {
+    const before = this.ledger.size;
+    const end = performance.now() + 1000 * seconds;
+    let nth = 0;
+    const line = async () => {
+      while (performance.now() < end) await this.#send(nth++ % this.checkEvery === 0);
+    };
+    await Promise.all(Array.from({ length: underWay }, line));
+    return this.ledger.size - before;
+  }
+
   async #send(isCheck) {
     const key = randomUUID();
     const { pit, phone, gateway } = this.pits[(isCheck ? (this.checks += 1) : this.ledger.size) % this.pits.length];

@@ -18,14 +18,15 @@ export type FirstRun = z.infer<typeof firstRun>;
 export const enrolDevice = z.strictObject({ code: z.string().trim().min(6).max(20), name: shortText });
 export type EnrolDevice = z.infer<typeof enrolDevice>;
 
-export const signIn = z.strictObject({ personId, pin: z.string().min(1).max(20) });
+/** With the PIN, or with the password of who has one in its place. */
+export const signIn = z.strictObject({ personId, pin: z.string().min(1).max(100) });
 export type SignIn = z.infer<typeof signIn>;
 
 /** Who may sign in on this device. */
 export const signInChoices = z.object({
   yard: z.object({ id: yardId, name: z.string(), language, practice: z.boolean() }),
   device: z.object({ id: deviceId, name: z.string(), kind: deviceKind }),
-  people: z.array(z.object({ id: personId, name: z.string(), language })),
+  people: z.array(z.object({ id: personId, name: z.string(), language, by: z.enum(['pin', 'password']) })),
 });
 export type SignInChoices = z.infer<typeof signInChoices>;
 

@@ -6,7 +6,7 @@ export type { Problem, Refusal, RefusalCode } from './problem.js';
 export { route } from './route.js';
 export type { Method, Route, RouteInput, RouteReply, RouteRequest } from './route.js';
 export { commandKey, deviceKind, instant, role } from './field.js';
-export { pin } from './pin.js';
+export { pin, pinOrPassword } from './pin.js';
 export { device, deviceCode, done, endSession, enrolDevice, firstRun, health, language, makeDeviceCode, me, revokeDevice, sessionView, signIn, signInChoices } from './identity.js';
 export type { Device, DeviceCode, Done, EnrolDevice, FirstRun, Health, Language, MakeDeviceCode, Me, RevokeDevice, SessionView, SignIn, SignInChoices } from './identity.js';
 export { band, crewMember, pitSettings, place, saveCrewMember, savePit, saveYard, setup, skill, units, yardSettings } from './yard.js';

@@ -33,7 +33,7 @@ export const routes = {
   firstRun: route({ method: 'POST', path: '/first-run', may: 'open', summary: 'Make the yard and its manager, once', body: firstRun, reply: me, refusals: ['first-run-done', 'first-run-token-wrong', 'too-many-requests'] }),
   enrolDevice: route({ method: 'POST', path: '/devices/enrol', may: 'open', summary: 'Enrol this device with a one-time code', body: enrolDevice, reply: me, refusals: ['code-unknown', 'too-many-requests'] }),
   signInChoices: route({ method: 'GET', path: '/sign-in', may: 'device', summary: 'Who may sign in on this device', reply: signInChoices, refusals: [] }),
-  signIn: route({ method: 'POST', path: '/sign-in', may: 'device', summary: 'Sign in on this device with a PIN', body: signIn, reply: me, refusals: ['pin-wrong', 'pin-wait', 'pin-off', 'person-unknown', 'too-many-requests'] }),
+  signIn: route({ method: 'POST', path: '/sign-in', may: 'device', summary: 'Sign in on this device with a PIN or a password', body: signIn, reply: me, refusals: ['pin-wrong', 'pin-wait', 'pin-off', 'person-unknown', 'too-many-requests'] }),
   signOut: route({ method: 'POST', path: '/sign-out', may: 'device', summary: 'Sign out on this device', reply: done, refusals: [] }),
   me: route({ method: 'GET', path: '/me', may: 'device', summary: 'Which yard, device and person this is', reply: me, refusals: [] }),
   devices: route({ method: 'GET', path: '/devices', may: 'manage', summary: 'The enrolled devices', reply: z.array(device), refusals: [] }),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { commandKey, headingDeg, personId, pitId, probeId, rateCents, role, shortText, yardId } from './field.js';
-import { pin } from './pin.js';
+import { pinOrPassword } from './pin.js';
 
 export const units = z.enum(['us', 'metric']);
 export type Units = z.infer<typeof units>;
@@ -82,8 +82,8 @@ export const crewMember = z.strictObject({
   left: z.boolean(),
 });
 export type CrewMember = z.infer<typeof crewMember>;
-/** `pin` sets or resets the person's PIN; without it the old one stays. */
-export const saveCrewMember = z.strictObject({ key: commandKey, person: crewMember, pin: pin.optional() });
+/** `pin` sets or resets what the person signs in with; without it the old one stays. */
+export const saveCrewMember = z.strictObject({ key: commandKey, person: crewMember, pin: pinOrPassword.optional() });
 export type SaveCrewMember = z.infer<typeof saveCrewMember>;
 
 /** The yard as it is set up. */

@@ -161,9 +161,9 @@ export class Identity {
 
 const PERSON_UNKNOWN = () =>
   new RefusalError({ code: 'person-unknown', detail: 'Nobody by this choice can sign in here. Choose again from the list, or ask the manager for a PIN.' });
-const PIN_WRONG = () => new RefusalError({ code: 'pin-wrong', detail: 'This is not the PIN. Try again; after five wrong tries there is a wait.' });
+const PIN_WRONG = () => new RefusalError({ code: 'pin-wrong', detail: 'This is not right. Try again; after five wrong tries there is a wait.' });
 const PIN_OFF = () =>
-  new RefusalError({ code: 'pin-off', detail: 'Too many wrong tries: this PIN is off on this device. Use another device, or ask the manager for a new PIN.' });
+  new RefusalError({ code: 'pin-off', detail: 'Too many wrong tries: nobody signs in as this person on this device any more. Use another device, or ask the manager for a new PIN or password.' });
 const pinWait = (seconds: number) =>
   new RefusalError(
     { code: 'pin-wait', detail: `Too many wrong tries. Wait ${seconds} seconds and try again.`, values: { seconds } },

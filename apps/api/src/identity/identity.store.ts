@@ -88,7 +88,7 @@ export class IdentityStore {
   /** Those with a PIN who have not left, by name. */
   people(yardId: YardId): Promise<SignInChoices['people']> {
     return this.database.query(
-      'select id, name, language from crew_member where yard_id = $1 and not has_left and pin_hash is not null order by lower(name), id',
+      `select id, name, language, case when by_password then 'password' else 'pin' end as by from crew_member where yard_id = $1 and not has_left and pin_hash is not null order by lower(name), id`,
       [yardId],
     ) as Promise<SignInChoices['people']>;
   }

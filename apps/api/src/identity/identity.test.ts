@@ -107,6 +107,20 @@ it('a person signs in with the PIN, acts, and signs out', async () => {
   await api().get('/api/devices').set('Cookie', cookie).expect(401, /not-signed-in/);
 });
 
+it('who works at a desk signs in with a password in place of the PIN, however its letters are typed; a wrong one counts as a wrong PIN does', async () => {
+  const typed = 'Zwölf heiße Öfen';
+  await enrolment().setPin(house.database.manager, manager.person!.id, typed);
+  const { token } = await newDevice('hand');
+  const choices = await api().get('/api/sign-in').set('Cookie', cookieOf(token)).expect(200);
+  expect(choices.body.people.map(({ name, by }: { name: string; by: string }) => [name, by])).toEqual([['Renske', 'password'], ['Tam', 'pin']]);
+  for (const wrong of [PIN, typed.toLowerCase()]) await signIn(token, manager.person!.id, wrong).expect(401, /pin-wrong/);
+  expect((await house.database.query('select in_a_row from pin_failure where crew_member_id = $1', [manager.person!.id]))).toEqual([{ in_a_row: 2 }]);
+  await signIn(token, manager.person!.id, typed.normalize('NFD')).expect(201);
+  const [kept] = (await house.database.query('select pin_hash from crew_member where id = $1', [manager.person!.id])) as { pin_hash: string }[];
+  expect(kept!.pin_hash).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
+  await enrolment().setPin(house.database.manager, manager.person!.id, PIN);
+});
+
 it('the crew may not do what the manager may', async () => {
   const { token } = await newDevice('hand');
   await api().get('/api/devices').set('Cookie', await signedIn(token, crewId)).expect(403, /not-allowed/);

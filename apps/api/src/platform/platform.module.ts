@@ -26,6 +26,7 @@ import { OnePlace1790000815000 } from './migrations/1790000815000-one-place.js';
 import { ReadingsByTime1790000820000 } from './migrations/1790000820000-readings-by-time.js';
 import { WorkWaits1790000830000 } from './migrations/1790000830000-work-waits.js';
 import { HouseSeen1790000847000 } from './migrations/1790000847000-house-seen.js';
+import { Passwords1790000850000 } from './migrations/1790000850000-passwords.js';
 import { WhatFoodDid1790000300000 } from './migrations/1790000300000-what-food-did.js';
 import { PlansSearched1790000200000 } from './migrations/1790000200000-plans-searched.js';
 import { WoodAndCost1790000500000 } from './migrations/1790000500000-wood-and-cost.js';
@@ -48,7 +49,7 @@ export const MIGRATIONS = [
   WoodAsItLies1790000730000, Offcuts1790000731000, WhereTheYardLies1790000740000,
   WhoIsCalled1790000750000, ReadingsJudged1790000751000, GatewaysHeard1790000752000, Forecasts1790000753000, LinksOut1790000754000,
   DecisionsListed1790000756000, RecordChained1790000760000, RecordsKept1790000770000, TheKitchensWood1790000780000, ComesBack1790000790000, FactsInTheChain1790000800000, MonthsOnce1790000805000,
-  OnePlace1790000815000, ReadingsByTime1790000820000, WorkWaits1790000830000, HouseSeen1790000847000,
+  OnePlace1790000815000, ReadingsByTime1790000820000, WorkWaits1790000830000, HouseSeen1790000847000, Passwords1790000850000,
 ];
 
 /** The folder of a socket that an address of the database names: TypeORM reads only what stands before the question mark. */

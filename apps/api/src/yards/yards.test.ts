@@ -161,8 +161,16 @@ it('a crew member is read as written, a PIN is set, stays with a change, and is 
   expect(everything.text).not.toMatch(/73019[456]/);
 });
 
-it.each(['1234', '123456', '777777', '98765a'])('%s is no PIN', async (pin) => {
+it.each(['1234', '123456', '777777', '98765a', 'eleven char', 'aaaaaaaaaaaaaaaa', 'password12345', 'my stokehold 7', 'x'.repeat(101)])('%s is no PIN and no password', async (pin) => {
   await send('/crew', { person: personOf(`No ${pin}`), pin }).expect(400).expect(refusal('input-invalid'));
+});
+
+it('a password of twelve characters stands where a PIN may, and nowhere in words', async () => {
+  const words = 'four dry splits, please';
+  await send('/crew', { person: personOf('Desk'), pin: words }).expect(201);
+  expect(await personNamed('Desk')).toMatchObject({ hasPin: true });
+  const [everything] = (await house.database.query(`select (select string_agg(t::text, '') from command_key t) || (select string_agg(t::text, '') from audit_entry t) || (select string_agg(t::text, '') from crew_member t) as text`)) as { text: string }[];
+  expect(everything!.text).not.toContain(words);
 });
 
 it('the last manager who can sign in stays one', async () => {

@@ -6,6 +6,8 @@ import { ask } from '../../live/ask.js';
 import { passes, Refused } from '../../live/refused.js';
 import { Button } from '../../parts/button.js';
 import { Failure } from '../../parts/failure.js';
+import { Field } from '../../parts/field.js';
+import { Form } from '../../parts/panel.js';
 import { Opening } from '../../parts/opening.js';
 import { useEntryWords } from '../../words/entry.js';
 import { speak } from '../../words/words.js';
@@ -36,7 +38,26 @@ function Pin({ person, yard, onOther }: { readonly person: Person; readonly yard
   );
 }
 
-/** A person and a PIN: the way in on a phone or a desk that is enrolled. */
+function Password({ person, yard, onOther }: { readonly person: Person; readonly yard: string; readonly onOther: () => void }) {
+  const say = useEntryWords();
+  const { enter, busy, failed } = useWayIn();
+  const [typed, setTyped] = useState('');
+  const send = async () => {
+    if (typed !== '' && !(await enter(() => ask('signIn', { personId: person.id, pin: typed })))) setTyped('');
+  };
+  return (
+    <EntryFrame title={say('passwordFor', { name: person.name })} above={yard}>
+      <Form onSend={() => void send()} sending={busy} failed={failed} does={say('signIn')}>
+        <Field label={say('password')} type="password" autoComplete="current-password" maxLength={100} autoFocus value={typed} onChange={(event) => setTyped(event.target.value)} />
+      </Form>
+      <Button look="bare" onClick={onOther}>
+        {say('otherPerson')}
+      </Button>
+    </EntryFrame>
+  );
+}
+
+/** A person and a PIN or password: the way in on a phone or a desk that is enrolled. */
 export function SignInScreen() {
   const say = useEntryWords();
   const [person, setPerson] = useState<Person>();
@@ -49,7 +70,8 @@ export function SignInScreen() {
   if (choices.error instanceof Refused) return <Redirect to="/enrol" replace />;
   if (!choices.data) return <Opening away={choices.failureCount > 0} />;
   const { yard, device, people } = choices.data;
-  if (person) return <Pin person={person} yard={yard.name} onOther={() => setPerson(undefined)} />;
+  const Secret = person?.by === 'password' ? Password : Pin;
+  if (person) return <Secret person={person} yard={yard.name} onOther={() => setPerson(undefined)} />;
   const choose = (one: Person) => {
     speak(one.language);
     setPerson(one);

@@ -1,5 +1,5 @@
 import type { Cents, PersonId } from '@stokehold/domain/quantity';
-import { pin as pinForm, role, skill, type CrewMember, type Setup } from '@stokehold/domain/contract';
+import { pinOrPassword, role, skill, type CrewMember, type Setup } from '@stokehold/domain/contract';
 import { useState } from 'react';
 import { commandKey } from '../../live/command-key.js';
 import { useCommand } from '../../live/use-command.js';
@@ -63,7 +63,7 @@ function useMember(member: Member, onDone: () => void) {
     const reading = new FormReading(figures, 'UTC');
     const name = reading.text('name', person.name);
     const cents = reading.cents('rate', rate, 100_000_000);
-    const badPin = pin !== '' && !pinForm.safeParse(pin).success;
+    const badPin = pin !== '' && !pinOrPassword.safeParse(pin).success;
     setWrongs(reading.wrongs);
     setPinWrong(badPin);
     if (!reading.good || name === undefined || cents === undefined || badPin) return;
@@ -108,7 +108,7 @@ function MemberForm({ member, onDone }: { readonly member: Member; readonly onDo
           <Field label={say('crew.name')} value={person.name} maxLength={60} wrong={wrongText(wrongs['name'])} onChange={(event) => change({ name: event.target.value })} />
           <Field label={say('crew.rate')} unit={say('crew.perHour')} inputMode="decimal" value={typed.rate} wrong={wrongText(wrongs['rate'])} onChange={(event) => type({ rate: event.target.value })} />
           <Field
-            label={say(hasPin ? 'crew.newPin' : 'crew.pin')} type="password" inputMode="numeric" autoComplete="new-password" maxLength={6} value={typed.pin} hint={say(hasPin ? 'crew.pinKept' : 'crew.pinHint')}
+            label={say(hasPin ? 'crew.newPin' : 'crew.pin')} type="password" autoComplete="new-password" maxLength={100} value={typed.pin} hint={say(hasPin ? 'crew.pinKept' : 'crew.pinHint')}
             wrong={pinWrong ? say('crew.pinWrong') : undefined} onChange={(event) => type({ pin: event.target.value })}
           />
         </Fields>

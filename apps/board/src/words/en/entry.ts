@@ -1,6 +1,8 @@
 export const entry = {
   signInTitle: 'Who is here?',
   pinFor: '{{name}}, your PIN',
+  passwordFor: '{{name}}, your password',
+  password: 'Password',
   digits_one: '{{count}} digit in',
   digits_other: '{{count}} digits in',
   erase: 'Erase',

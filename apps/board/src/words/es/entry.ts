@@ -4,6 +4,8 @@ import type { WordsLike } from '../words.js';
 export const entry: WordsLike<typeof en> = {
   signInTitle: '¿Quién está aquí?',
   pinFor: '{{name}}, su PIN',
+  passwordFor: '{{name}}, su contraseña',
+  password: 'Contraseña',
   digits_one: '{{count}} dígito puesto',
   digits_other: '{{count}} dígitos puestos',
   erase: 'Borrar',
