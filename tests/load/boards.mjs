@@ -12,8 +12,10 @@ function board(base, who, read) {
     line.on('close', () => closed || setTimeout(open, 500));
     line.on('message', (data) => {
       const text = data.toString('utf8');
-      if (text[0] === '0') (heard.seq = 0), line.send('40'); // a board that comes back asks for all of the state anew
-      else if (text === '2') line.send('3');
+      if (text[0] === '0') {
+        heard.seq = 0; // a board that comes back asks for all of the state anew
+        line.send('40');
+      } else if (text === '2') line.send('3');
       else if (text.startsWith('40')) heard.opened += 1;
       else if (text.startsWith('42["change"')) {
         const seq = Number(/"seq":(\d+)/.exec(text)[1]);
