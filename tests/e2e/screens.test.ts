@@ -48,7 +48,7 @@ const NIGHT = ['now', 'shift', 'crew', 'cooks', 'services', 'tasks', 'wind', 'ha
 const SETUP = ['guide', 'plan', 'yard', 'pits', 'crew', 'pay', 'devices'].map((show) => `/setup?show=${show}`);
 const addresses = () => [
   '/wall', '/round', ...NIGHT, `/pit/${ids.pit}`, '/loading', '/food', `/food/${ids.cook}`, '/woodyard', '/service', `/service/${ids.service}`,
-  ...SETUP, '/records', '/print', '/sign-in', '/enrol', '/first-run#a-token',
+  ...SETUP, '/records', '/status', '/print', '/sign-in', '/enrol', '/first-run#a-token',
 ];
 
 async function lookAt(page: Page, address: string): Promise<void> {

@@ -16,6 +16,7 @@ const CODE = {
   records: () => import('./screens/records/index.js').then((m) => m.RecordsScreen),
   print: () => import('./screens/print/index.js').then((m) => m.PrintScreen),
   setup: () => import('./screens/setup/index.js').then((m) => m.SetupScreen),
+  status: () => import('./screens/status/index.js').then((m) => m.StatusScreen),
   'first-run': () => import('./screens/entry/first-run.js').then((m) => m.FirstRunScreen),
   enrol: () => import('./screens/entry/enrol.js').then((m) => m.EnrolScreen),
   'sign-in': () => import('./screens/entry/sign-in.js').then((m) => m.SignInScreen),
@@ -49,6 +50,7 @@ const ServiceScreen = screenAt('service');
 const RecordsScreen = screenAt('records');
 const PrintScreen = screenAt('print');
 const SetupScreen = screenAt('setup');
+const StatusScreen = screenAt('status');
 const FirstRunScreen = screenAt('first-run');
 const EnrolScreen = screenAt('enrol');
 const SignInScreen = screenAt('sign-in');
@@ -86,6 +88,7 @@ export function App() {
                   <Route path="/records" component={RecordsScreen} />
                   <Route path="/print" component={PrintScreen} />
                   <Route path="/setup" component={SetupScreen} />
+                  <Route path="/status" component={StatusScreen} />
                   <Route>
                     <Redirect to={home} replace />
                   </Route>

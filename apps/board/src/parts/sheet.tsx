@@ -1,17 +1,21 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useLeave, useMe } from '../live/use-me.js';
+import { useMay } from '../live/use-setup.js';
 import { useClock } from '../live/use-clock.js';
 import { useFigures } from '../units/use-figures.js';
 import { useSharedWords } from '../words/shared.js';
 import { Button } from './button.js';
 import { ConnectionNotice } from './connection-notice.js';
+import { HouseNotice } from './house-notice.js';
 import { PracticeBand } from './practice-band.js';
 import css from './sheet.module.css';
 import { UnsentNotice } from './unsent-notice.js';
 import { useTheme } from './use-theme.js';
 
-const PLACES = ['night', 'food', 'loading', 'woodyard', 'service', 'records', 'setup', 'print', 'round', 'wall'] as const;
+const PLACES = ['night', 'food', 'loading', 'woodyard', 'service', 'records', 'setup', 'status', 'print', 'round', 'wall'] as const;
+/** Places that nobody else may see. */
+const OF_MANAGER: readonly string[] = ['status'];
 
 function Clock() {
   const now = useClock();
@@ -32,6 +36,7 @@ function SignOut() {
 /** Where to go; on a phone a line that is pushed along, and where one is stands in sight. */
 function Places() {
   const say = useSharedWords();
+  const mayManage = useMay('manage');
   const [place] = useLocation();
   const here = place.split('/')[1];
   const line = useRef<HTMLElement>(null);
@@ -40,7 +45,7 @@ function Places() {
   }, [here]);
   return (
     <nav ref={line} className={css['nav']} aria-label={say('nav.label')}>
-      {PLACES.map((name) => (
+      {PLACES.filter((name) => mayManage || !OF_MANAGER.includes(name)).map((name) => (
         <Link key={name} href={`/${name}`} aria-current={here === name ? 'page' : undefined}>
           {say(`nav.${name}`)}
         </Link>
@@ -63,6 +68,8 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
   const say = useSharedWords();
   const { me } = useMe();
   const { theme, turn } = useTheme();
+  const mayManage = useMay('manage');
+  const here = useLocation()[0].split('/')[1];
   useEffect(() => {
     document.title = `${title} · Stokehold`;
   }, [title]);
@@ -84,6 +91,7 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
       </header>
       <ConnectionNotice />
       <UnsentNotice />
+      {mayManage && here !== 'status' && <HouseNotice />}
       <main id="content" className={`${css['body']} ${wide ? css['wide'] : ''}`}>
         <div className={css['title']}>
           <h1>{title}</h1>

@@ -22,6 +22,10 @@ describe('figures', () => {
     expect(us.of(as, si)).toBe(shown);
   });
 
+  it('room is told as disks are sold', () => {
+    expect([33_554_432, 999_400_000, 999_600_000, 61.24e9, 512e9].map(us.bytes)).toEqual(['34', '999', '1.0', '61.2', '512'].map((figure, nth) => `${figure}${blank}${nth < 2 ? 'MB' : 'GB'}`));
+  });
+
   it('every scale comes back to where it began', () => {
     for (const units of ['us', 'metric'] as const)
       for (const as of ['temp', 'rise', 'mass', 'length', 'steel', 'ground', 'walk', 'speed', 'pace', 'heat'] satisfies ShownAs[])

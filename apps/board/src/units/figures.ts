@@ -18,6 +18,8 @@ export interface Figures {
   readonly si: (as: ShownAs, shown: number) => number;
   readonly count: (n: number, digits?: number) => string;
   readonly percent: (frac: number) => string;
+  /** '38 MB', '61.2 GB': as disks are sold. */
+  readonly bytes: (bytes: number) => string;
   readonly money: (cents: number) => string;
   /** '$4.20/lb' from cents per kilogram. */
   readonly moneyPerMass: (centsPerKg: number) => string;
@@ -96,6 +98,7 @@ function newFigures({ units, timeZone, language }: FiguresOf): Figures {
     si: (as, shown) => scaleOf(units, as).si(shown),
     count: (n, digits = 0) => number(n, digits),
     percent: (frac) => `${number(frac * 100, 0)}${BLANK}%`,
+    bytes: (bytes) => (bytes < 999.5e6 ? `${number(bytes / 1e6, 0)}${BLANK}MB` : `${number(bytes / 1e9, bytes < 99.95e9 ? 1 : 0)}${BLANK}GB`),
     money,
     moneyPerMass: (centsPerKg) => `${money(centsPerKg / scaleOf(units, 'mass').shown(1))}/${scaleOf(units, 'mass').unit}`,
     ...timesIn(timeZone, language),

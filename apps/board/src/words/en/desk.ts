@@ -14,5 +14,6 @@ export const desk = {
   nothing: 'nothing',
   estimate: 'estimate',
   onlyLead: 'Only the shift lead and the manager see this.',
+  onlyManagerSees: 'Only the manager sees this.',
   onlyManager: 'Only the manager may change the yard.',
 } as const;

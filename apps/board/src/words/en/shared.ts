@@ -11,6 +11,7 @@ export const shared = {
   'nav.service': 'Service',
   'nav.records': 'Records',
   'nav.setup': 'Setup',
+  'nav.status': 'Status',
   'nav.print': 'Print',
   'nav.skip': 'Skip to the content',
 
@@ -56,6 +57,10 @@ export const shared = {
   lostServer: 'No server',
   lostServerAge: 'What you see is {{age}} old',
   lostServerNone: 'No answer yet',
+  'house.disk': 'The server’s disk is {{used}} full, {{left}} left.',
+  'house.down_one': '{{count}} part of the house does not work.',
+  'house.down_other': '{{count}} parts of the house do not work.',
+  'house.more': 'What it means and what to do',
   unsent_one: '{{count}} record kept on this device, not sent yet',
   unsent_other: '{{count}} records kept on this device, not sent yet',
 

@@ -16,5 +16,6 @@ export const desk: WordsLike<typeof en> = {
   nothing: 'nada',
   estimate: 'estimado',
   onlyLead: 'Esto lo ven solo el jefe de turno y el gerente.',
+  onlyManagerSees: 'Esto solo lo ve el gerente.',
   onlyManager: 'Solo el gerente puede cambiar el patio.',
 };

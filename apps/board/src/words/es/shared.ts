@@ -14,6 +14,7 @@ export const shared: WordsLike<typeof en> = {
   'nav.service': 'Servicio',
   'nav.records': 'Registro',
   'nav.setup': 'Ajustes',
+  'nav.status': 'Estado',
   'nav.print': 'Imprimir',
   'nav.skip': 'Ir al contenido',
 
@@ -59,6 +60,10 @@ export const shared: WordsLike<typeof en> = {
   lostServer: 'Sin servidor',
   lostServerAge: 'Lo que ve tiene {{age}}',
   lostServerNone: 'Todavía no contesta',
+  'house.disk': 'El disco del servidor está lleno al {{used}}, quedan {{left}}.',
+  'house.down_one': '{{count}} parte de la casa no funciona.',
+  'house.down_other': '{{count}} partes de la casa no funcionan.',
+  'house.more': 'Qué significa y qué hacer',
   unsent_one: '{{count}} registro guardado en este aparato, sin enviar',
   unsent_other: '{{count}} registros guardados en este aparato, sin enviar',
 
