@@ -37,7 +37,7 @@ export async function start(folder, settings = {}) {
   const { DATABASE_URL: _embeddedHere, ...environment } = process.env;
   const began = performance.now();
   const house = spawn(process.execPath, ['apps/api/dist/main.js'], {
-    cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder, ...settings }, stdio: ['ignore', 'pipe', 'inherit'],
+    cwd: root, env: { ...environment, PORT: String(port), STOKEHOLD_DATA: folder, STOKEHOLD_DEVICE_REQUESTS: '10000', ...settings }, stdio: ['ignore', 'pipe', 'inherit'],
   });
   running.add(house);
   house.once('exit', () => running.delete(house));

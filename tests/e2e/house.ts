@@ -57,8 +57,8 @@ export class BuiltHouse {
     return token;
   }
 
-  async start(argumentsGiven: readonly string[] = []): Promise<void> {
-    const environment = { ...process.env, PORT: String(this.port), STOKEHOLD_DATA: join(this.folder, 'data') };
+  async start(argumentsGiven: readonly string[] = [], settings: Readonly<Record<string, string>> = {}): Promise<void> {
+    const environment = { ...process.env, PORT: String(this.port), STOKEHOLD_DATA: join(this.folder, 'data'), ...settings };
     delete (environment as Record<string, string | undefined>)['DATABASE_URL'];
     this.said = '';
     this.process = spawn(process.execPath, ['apps/api/dist/main.js', ...argumentsGiven], { cwd: root, env: environment, stdio: ['ignore', 'pipe', 'pipe'] });

@@ -109,6 +109,26 @@ it('with signal again, and a second tab open, each is taken once, in order, at t
   await second.close();
 });
 
+it('a house that answers one request a second gets all that a phone kept, in order, once', async () => {
+  const kinds = [{ bed: 'low', put: 'two' }, { bed: 'fair', put: 'one' }, { bed: 'full', put: 'raked' }, { bed: 'low', put: 'one' }, { bed: 'fair', put: 'two' }];
+  await phone.context().setOffline(true);
+  for (const [nth, { bed, put }] of kinds.entries()) {
+    await phone.getByRole('button', { name: 'Bess', exact: true }).click();
+    await recordCheck(phone, { bed, left: 'some', put });
+    await kept(phone, nth + 1);
+  }
+  await house.killHard();
+  await house.start([], { STOKEHOLD_DEVICE_REQUESTS: '1' });
+  let tooFast = 0;
+  phone.on('response', (answer) => (tooFast += Number(answer.status() === 429)));
+  await phone.context().setOffline(false);
+  await phone.getByText('kept on this phone').waitFor({ state: 'detached', timeout: 60_000 });
+  expect((await checks()).slice(2).map(({ bed }) => bed)).toEqual(kinds.map(({ bed }) => bed));
+  expect(tooFast).toBeGreaterThan(0);
+  await house.killHard();
+  await house.start();
+});
+
 it('a phone without room says that nothing was recorded, and keeps what was touched', async () => {
   // As a browser refuses a write when the device is full.
   await phone.evaluate(() => {
@@ -120,5 +140,5 @@ it('a phone without room says that nothing was recorded, and keeps what was touc
   await recordCheck(phone, { bed: 'fair', left: 'some', put: 'one' });
   await phone.getByText('This phone has no room left').waitFor();
   expect(await phone.getByRole('radio', { name: 'fair', exact: true }).getAttribute('aria-checked')).toBe('true');
-  expect(await checks()).toHaveLength(2);
+  expect(await checks()).toHaveLength(7);
 });

@@ -8,6 +8,9 @@ import { fileURLToPath } from 'node:url';
 
 const main = fileURLToPath(new URL('../../apps/api/dist/main.js', import.meta.url));
 
+/** Here one device stands for as many as it takes. */
+const MANY_DEVICES = '10000';
+
 /** A data folder of its own, gone after the test with the server that may still run on it. */
 export class Folder {
   readonly path = mkdtempSync(join(tmpdir(), 'stokehold-faults-'));
@@ -48,7 +51,7 @@ export class House {
     const port = await freePort();
     const { DATABASE_URL: _server, ...own } = process.env;
     const child = spawn(process.execPath, [main], {
-      env: { ...own, STOKEHOLD_DATA: folder.path, PORT: String(port), HOST: '127.0.0.1', STOKEHOLD_WORKERS: '0', ...environment },
+      env: { ...own, STOKEHOLD_DATA: folder.path, PORT: String(port), HOST: '127.0.0.1', STOKEHOLD_WORKERS: '0', STOKEHOLD_DEVICE_REQUESTS: MANY_DEVICES, ...environment },
     });
     return new House(child, `http://127.0.0.1:${port}`);
   }

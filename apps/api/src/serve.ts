@@ -4,7 +4,7 @@ import type { Arguments } from './arguments.js';
 import { certificateOf } from './certificate.js';
 import { Broker } from './gateways/index.js';
 import { openHouse } from './house.js';
-import { FirstRunToken } from './identity/index.js';
+import { DeviceRates, FirstRunToken } from './identity/index.js';
 import { LiveGateway } from './live/index.js';
 import { openPractice, practiceOpening } from './open-practice.js';
 import { SearchBudget } from './planning/index.js';
@@ -29,6 +29,7 @@ export async function serve({ settings, arguments: { practice }, databaseUrl, da
   const certificate = await certificateOf(settings);
   const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA), databaseElsewhere: settings.DATABASE_URL !== undefined }, certificate);
   onOpened(() => app.close());
+  app.get(DeviceRates).perS = settings.STOKEHOLD_DEVICE_REQUESTS;
   await app.listen(settings.PORT, settings.HOST);
   const scheme = certificate ? 'https' : 'http';
   const { port } = app.getHttpServer().address() as { port: number };

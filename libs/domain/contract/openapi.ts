@@ -17,7 +17,7 @@ const parameters = (where: 'path' | 'query', schema: z.ZodType | undefined): Jso
 
 function operation(name: string, route: Route): Json {
   const statuses = new Map<number, string[]>();
-  const codes = ['input-invalid', ...(route.may === 'open' ? [] : ['not-signed-in', 'not-allowed']), ...route.refusals] as const;
+  const codes = ['input-invalid', ...(route.may === 'open' ? [] : ['not-signed-in', 'not-allowed', 'device-too-fast']), ...route.refusals] as const;
   for (const code of codes) {
     const status = REFUSALS[code as keyof typeof REFUSALS];
     statuses.set(status, [...(statuses.get(status) ?? []), code]);

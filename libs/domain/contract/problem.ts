@@ -12,6 +12,7 @@ export const REFUSALS = {
   'pin-wait': 429,
   'pin-off': 403,
   'too-many-requests': 429,
+  'device-too-fast': 429,
   'not-allowed': 403,
   'origin-foreign': 403,
   'code-unknown': 403,

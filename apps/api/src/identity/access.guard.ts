@@ -2,7 +2,8 @@ import { type CanActivate, type ExecutionContext, Injectable } from '@nestjs/com
 import { Reflector } from '@nestjs/core';
 import { type Permission, type Route, routes } from '@stokehold/domain/contract';
 import { type Actor, type AskedRequest, may, refused, ROUTE } from '../platform/index.js';
-import { bearerOf } from './cookies.js';
+import { bearerOf, tokensOf } from './cookies.js';
+import { DeviceRates } from './device-rates.js';
 import { Identity } from './identity.service.js';
 import { OPEN } from './open.js';
 import { isOwnOrigin } from './origin.js';
@@ -18,6 +19,7 @@ export class AccessGuard implements CanActivate {
     private readonly reflector: Reflector,
     private readonly identity: Identity,
     private readonly rateLimit: RateLimit,
+    private readonly deviceRates: DeviceRates,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
@@ -30,7 +32,9 @@ export class AccessGuard implements CanActivate {
     }
     if (route && GUESSABLE.includes(route)) this.rateLimit.take(route.path, request.ip);
     const isOpen = this.reflector.getAllAndOverride<boolean | undefined>(OPEN, [context.getHandler(), context.getClass()]);
-    await this.ask(request, route?.may ?? (isOpen ? 'open' : 'device'));
+    const permission = route?.may ?? (isOpen ? 'open' : 'device');
+    if (permission !== 'open') this.deviceRates.take(tokensOf(request.headers['cookie'], bearerOf(request.headers['authorization'])).device, route);
+    await this.ask(request, permission);
     return true;
   }
 

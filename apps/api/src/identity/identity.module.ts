@@ -4,6 +4,7 @@ import { TypeOrmModule } from '@nestjs/typeorm';
 import { DataFolder } from '../platform/index.js';
 import { AccessGuard } from './access.guard.js';
 import { DeviceCodeRow } from './device-code.row.js';
+import { DeviceRates } from './device-rates.js';
 import { DeviceRow } from './device.row.js';
 import { DeviceStore } from './device.store.js';
 import { DevicesController } from './devices.controller.js';
@@ -25,9 +26,9 @@ import { SessionRow } from './session.row.js';
   providers: [
     { provide: SecretKey, useFactory: (folder: DataFolder) => new SecretKey(folder.path), inject: [DataFolder] },
     { provide: APP_GUARD, useClass: AccessGuard },
-    Devices, DeviceStore, Enrolment, FirstRunToken, Identity, IdentityStore, Pins, RateLimit,
+    Devices, DeviceRates, DeviceStore, Enrolment, FirstRunToken, Identity, IdentityStore, Pins, RateLimit,
   ],
-  exports: [Enrolment, FirstRunToken, Identity, Pins],
+  exports: [DeviceRates, Enrolment, FirstRunToken, Identity, Pins],
 })
 export class IdentityModule implements OnApplicationBootstrap {
   constructor(

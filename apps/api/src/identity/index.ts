@@ -1,4 +1,5 @@
 export { type CookieRequest, type CookieResponse, putDevice, putSession } from './cookies.js';
+export { DeviceRates } from './device-rates.js';
 export { Enrolment } from './enrolment.js';
 export { FirstRunToken } from './first-run-token.js';
 export { IdentityModule } from './identity.module.js';

@@ -11,6 +11,8 @@ const settings = z.object({
   STOKEHOLD_WORKERS: z.coerce.number().int().min(0).max(16).default(1),
   /** How long the house goes on looking for a better plan after each fact, in iterations; 0 leaves the first one found. */
   STOKEHOLD_ITERATIONS: z.coerce.number().int().min(0).max(1_000_000).default(6000),
+  /** So many requests a second are answered to one device, twice as many at once; the source is our own target. */
+  STOKEHOLD_DEVICE_REQUESTS: z.coerce.number().int().min(1).max(10_000).default(20),
   /** Files of a certificate and its key: with both, the house speaks HTTPS. See infra/https. */
   STOKEHOLD_CERTIFICATE: z.string().min(1).optional(),
   STOKEHOLD_KEY: z.string().min(1).optional(),

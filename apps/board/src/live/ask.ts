@@ -42,13 +42,37 @@ export function addressOf(way: Way, input: Readonly<Record<string, unknown>>): {
   return { path: `/api${path}${query && `?${query}`}`, rest };
 }
 
+/** Nothing was done of what a device sent too fast: it is sent again when the answer says, so often. */
+const TRIES = 4;
+
+const secondsOf = (header: string | null): number | undefined => (header !== null && /^\d{1,4}$/.test(header) ? Number(header) : undefined);
+
 async function refusalOf(response: Response): Promise<Error> {
   const said: unknown = await response.json().catch(() => undefined);
-  return faultAtHand('problem')(said) === undefined ? new Refused(said as Problem) : new NoAnswer(`status ${response.status}`);
+  return faultAtHand('problem')(said) === undefined ? new Refused(said as Problem, secondsOf(response.headers.get('retry-after'))) : new NoAnswer(`status ${response.status}`);
 }
 
-/** Calls a route of the contract. Throws `Refused` for a refusal and `NoAnswer` where no (readable) answer came. */
-export async function ask<N extends RouteName>(name: N, input: Input<N>): Promise<Reply<N>> {
+/** How long until this is worth sending again by itself; undefined where it is not for this code to decide. */
+export const againAfterMs = (error: unknown): number | undefined =>
+  error instanceof Refused && error.problem.code === 'device-too-fast' ? 1000 * (error.againAfterS ?? 1) : undefined;
+
+/**
+ * Calls a route of the contract. Throws `Refused` for a refusal and `NoAnswer` where no (readable) answer came. What holds the clock
+ * of the moment at which it is sent is given as a function, and is made anew when it is sent again.
+ */
+export async function ask<N extends RouteName>(name: N, input: Input<N> | (() => Input<N>)): Promise<Reply<N>> {
+  for (let tries = 1; ; tries++) {
+    try {
+      return await askOnce(name, typeof input === 'function' ? (input as () => Input<N>)() : input);
+    } catch (error) {
+      const waitMs = againAfterMs(error);
+      if (waitMs === undefined || tries === TRIES) throw error;
+      await new Promise((resolve) => setTimeout(resolve, waitMs));
+    }
+  }
+}
+
+async function askOnce<N extends RouteName>(name: N, input: Input<N>): Promise<Reply<N>> {
   const way = ways[name];
   const { path, rest } = addressOf(way, input as Record<string, unknown>);
   const sends = way.method === 'POST';

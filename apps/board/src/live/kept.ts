@@ -89,7 +89,7 @@ const asSentNow = ({ input, practice }: Kept) => ('sentAt' in input ? { ...input
 async function sendOne(one: Kept): Promise<'on' | 'stop'> {
   const db = await deviceStore();
   try {
-    await ask(one.route, asSentNow(one) as never);
+    await ask(one.route, () => asSentNow(one) as never);
     await db.delete('kept', one.nth);
     return 'on';
   } catch (error) {

@@ -2,7 +2,11 @@ import type { Problem } from '@stokehold/domain/contract';
 
 /** The server understood and said no; nothing was changed. What people read stands in words/, by the problem's code. */
 export class Refused extends Error {
-  constructor(readonly problem: Problem) {
+  /** @param againAfterS  what the answer said about when to ask again */
+  constructor(
+    readonly problem: Problem,
+    readonly againAfterS?: number,
+  ) {
     super(problem.detail);
     this.name = 'Refused';
   }

@@ -42,7 +42,7 @@ export function useCommand<N extends RouteName>(name: N): Command<N> {
     setSending(true);
     setFailed(undefined);
     try {
-      const reply = await ask(name, withKey(name, said, key, me?.yard.practice ?? false));
+      const reply = await ask(name, () => withKey(name, said, key, me?.yard.practice ?? false));
       unanswered.current = undefined;
       return reply;
     } catch (error) {

@@ -8,6 +8,7 @@ const sentences = {
   'refusal.pin-wrong': 'That PIN or password is not right. Try again.',
   'refusal.pin-wait': 'Too many wrong tries. Wait a while, then try again.',
   'refusal.too-many-requests': 'Too many tries. Wait a minute, then try again.',
+  'refusal.device-too-fast': 'This device asks too often. Nothing was lost: wait a few seconds, then send it again.',
   'refusal.not-allowed': 'Your role may not do this. Ask the shift lead or the manager.',
   'refusal.origin-foreign': 'This page came from another address. Open the board at its own address.',
   'refusal.code-unknown': 'This code is not known, was used, or is too old. Ask the manager for a new one.',

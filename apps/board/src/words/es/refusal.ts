@@ -8,6 +8,7 @@ export const refusal: WordsLike<typeof en> = {
   'refusal.pin-wrong': 'Ese PIN o esa contraseña no es correcta. Intente otra vez.',
   'refusal.pin-wait': 'Demasiados intentos equivocados. Espere un rato y vuelva a intentar.',
   'refusal.too-many-requests': 'Demasiados intentos. Espere un minuto y vuelva a intentar.',
+  'refusal.device-too-fast': 'Este aparato pide demasiado seguido. No se perdió nada: espere unos segundos y envíe otra vez.',
   'refusal.not-allowed': 'Su puesto no permite hacer esto. Pídalo al jefe de turno o al gerente.',
   'refusal.origin-foreign': 'Esta página vino de otra dirección. Abra el tablero en su propia dirección.',
   'refusal.code-unknown': 'Este código no se conoce, ya se usó o es muy viejo. Pida uno nuevo al gerente.',
