@@ -1,9 +1,10 @@
 // Boards that hang in the yards: each hears every change; the first of a yard also reads what changed.
+import { performance } from 'node:perf_hooks';
 import WebSocket from 'ws';
 
 /** A board by the frames of Engine.IO 4 and Socket.IO 5; `read` takes what a change says. Opened anew half a second after its line broke. */
 function board(base, who, read) {
-  const heard = { seq: 0, changes: 0, gaps: 0, opened: 0 };
+  const heard = { seq: 0, changes: 0, gaps: 0, opened: 0, lastMs: 0 };
   let line;
   let closed = false;
   const open = () => {
@@ -22,6 +23,7 @@ function board(base, who, read) {
         if (heard.seq > 0 && seq > heard.seq + 1) heard.gaps += 1;
         heard.seq = Math.max(heard.seq, seq);
         heard.changes += 1;
+        heard.lastMs = performance.now();
         read?.(JSON.parse(text.slice(2))[1]);
       }
     });
