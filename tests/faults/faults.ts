@@ -14,8 +14,8 @@ export const FAULTS: readonly Fault[] = [
   { code: 'R1', fault: 'the house is killed at any moment while lots come in', expected: 'acknowledged lost 0, twice 0; ready within 5 s', shownBy: [['tests/faults/killed.test.ts', 'killed at any moment, it loses nothing']] },
   { code: 'R2', fault: 'the database server stops at once and is started again', expected: '503 with Retry-After within 2 s; working within 10 s of the start; lost 0', shownBy: [['tests/faults/database.test.ts', 'a database that stops at once']] },
   {
-    code: 'R3', fault: 'the database has no room left', expected: 'writes refused, reads go on, lost 0, normal again with room', shownBy: [['tests/faults/database.test.ts', 'a database without room']],
-    open: 'a disk that is truly full; the warnings at 80 and 90 %',
+    code: 'R3', fault: 'the disk fills up, and the database has no room left', expected: 'told from 80 and 90 % on; writes refused, reads go on, lost 0, normal within 30 s of room',
+    shownBy: [['tests/faults/database.test.ts', 'a database without room'], ['tests/faults/disk.test.ts', 'a disk that fills up'], ['tests/faults/disk.test.ts', 'a database that stopped on a full disk']],
   },
   { code: 'R4', fault: 'a wall is cut off', expected: 'says so, with its age; right again after', shownBy: [['tests/e2e/wall.test.ts', 'cut off: says so, large'], ['tests/e2e/night.test.ts', 'the wall lives again by itself']] },
   { code: 'R5', fault: 'every reading comes three times', expected: 'stored once, estimates equal to the last digit', shownBy: [['apps/api/src/readings/readings.test.ts', 'three times, shuffled and in pieces']] },

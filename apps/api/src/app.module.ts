@@ -34,8 +34,8 @@ export interface HouseOptions {
   readonly connections?: number;
   /** Where what must not lie in the database lies, such as the key of the PINs. */
   readonly dataFolder: string;
-  /** The database lies on a server of its own, not in the data folder. */
-  readonly databaseElsewhere?: boolean;
+  /** The database lies in it too, and not on a server of its own. */
+  readonly databaseInside?: boolean;
 }
 
 /** Every capability of the house. */

@@ -27,7 +27,7 @@ export interface Serving {
 export async function serve({ settings, arguments: { practice }, databaseUrl, data, onOpened }: Serving): Promise<void> {
   const opening = practice && practiceOpening(practice);
   const certificate = await certificateOf(settings);
-  const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA), databaseElsewhere: settings.DATABASE_URL !== undefined }, certificate);
+  const app = await openHouse({ databaseUrl, workers: settings.STOKEHOLD_WORKERS, dataFolder: resolve(settings.STOKEHOLD_DATA), databaseInside: settings.DATABASE_URL === undefined }, certificate);
   onOpened(() => app.close());
   app.get(DeviceRates).perS = settings.STOKEHOLD_DEVICE_REQUESTS;
   await app.listen(settings.PORT, settings.HOST);

@@ -4,8 +4,9 @@ import { toIso } from '@stokehold/domain/quantity';
 import { canonicalJson } from '@stokehold/domain/record';
 import { createHash } from 'node:crypto';
 import type { Actor } from './actor.js';
+import { Disk } from './disk.js';
 import { Outbox } from './outbox.js';
-import { refused } from './refusals.js';
+import { DISK_FULL, refused } from './refusals.js';
 import { type Deed, Deeds } from './transaction.js';
 
 /** The body as the record keeps it: everything but secrets. */
@@ -17,16 +18,18 @@ export class Commands {
   constructor(
     private readonly deeds: Deeds,
     private readonly outbox: Outbox,
+    private readonly disk: Disk,
   ) {}
 
   /**
    * Runs `work` unless its key was seen before; the same key again brings the first answer.
-   * The reply must be plain JSON. Refuses with `key-reused` when the same key comes with another body.
+   * The reply must be plain JSON. Refuses with `key-reused` when the same key comes with another body, with `disk-full` what is new while there is no room.
    */
   async run<R extends object>(actor: Actor, name: DeedName, command: { readonly key: string }, work: (deed: Deed) => Promise<R>): Promise<R> {
     const reply = await this.deeds.run(actor.yardId, async (deed) => {
       const first = await this.takeKey(deed, actor, name, command);
       if (first) return first as R;
+      if (this.disk.isOut) refused('disk-full', DISK_FULL);
       const answer = await work(deed);
       deed.record({ personId: actor.person?.id ?? null, deviceId: actor.device.id, command: name, key: command.key, body: withoutSecrets(command) });
       const answered = deed.em.query('update command_key set reply = $3::jsonb where yard_id = $1 and key = $2', [actor.yardId, command.key, JSON.stringify(answer)]);

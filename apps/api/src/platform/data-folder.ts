@@ -3,6 +3,6 @@ export class DataFolder {
   constructor(
     readonly path: string,
     /** Whether the database lies in it too, and not on a server of its own. */
-    readonly holdsDatabase = true,
+    readonly holdsDatabase = false,
   ) {}
 }

@@ -4,7 +4,7 @@ export { Commands } from './commands.js';
 export { FACT_TABLES, factDigest, type FactTable } from './facts.js';
 export { readSettings, type Settings } from './config.js';
 export { DataFolder } from './data-folder.js';
-export { Disk, type DiskRoom } from './disk.js';
+export { Disk } from './disk.js';
 export { Ids } from './ids.js';
 export { Leading } from './leading.js';
 export { log } from './log.js';

@@ -61,7 +61,7 @@ export function socketOf(databaseUrl: string): { readonly host?: string } {
 /** What every other module stands on: the database, the clock, ids, commands, the outbox and the worker threads. */
 @Module({})
 export class PlatformModule {
-  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number; readonly dataFolder: string; readonly databaseElsewhere?: boolean }): DynamicModule {
+  static on(options: { readonly databaseUrl: string; readonly workers: number; readonly connections?: number; readonly dataFolder: string; readonly databaseInside?: boolean }): DynamicModule {
     return {
       module: PlatformModule,
       global: true,
@@ -78,7 +78,7 @@ export class PlatformModule {
           retryDelay: 500,
         }),
       ],
-      providers: [...PROVIDERS, LeftBehind, { provide: Leading, useFactory: () => new Leading(options.databaseUrl) }, { provide: DataFolder, useValue: new DataFolder(options.dataFolder, !options.databaseElsewhere) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
+      providers: [...PROVIDERS, LeftBehind, { provide: Leading, useFactory: () => new Leading(options.databaseUrl) }, { provide: DataFolder, useValue: new DataFolder(options.dataFolder, options.databaseInside) }, { provide: Workers, useFactory: () => new Workers(options.workers) }],
       exports: [...PROVIDERS, Leading, DataFolder, Workers],
     };
   }

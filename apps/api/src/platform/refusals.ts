@@ -29,14 +29,18 @@ const TITLES: Partial<Record<RefusalCode, string>> = {
 };
 const titleOf = (code: RefusalCode) => TITLES[code] ?? code.replaceAll('-', ' ');
 
-/** Lost connections as node and PostgreSQL name them: ECONN*, 57P01 to 57P03 (shutdown, crash, starting), class 08 (connection). */
+/** Lost connections as node and PostgreSQL name them: ECONN*, 57P01 to 57P03 (shutdown, crash, starting), class 08 (connection), a socket among files that is gone. */
 const isDatabaseAway = (error: unknown): boolean => {
-  const { code, message } = (error ?? {}) as { code?: unknown; message?: unknown };
+  const { code, message, syscall } = (error ?? {}) as { code?: unknown; message?: unknown; syscall?: unknown };
   return (
     (typeof code === 'string' && /^(ECONN|EPIPE|57P0[123]|08)/.test(code)) ||
+    (code === 'ENOENT' && syscall === 'connect') ||
     (typeof message === 'string' && /Connection terminated|connection timeout|Client has encountered a connection error/i.test(message))
   );
 };
+
+/** What is said where there is no room for what was sent. */
+export const DISK_FULL = 'The disk of the database is full. What you sent was not kept; what was kept before is there. Make room on that machine, then send it again.';
 
 /** A file of the database cannot grow: 53100; ENOSPC where the house itself writes. */
 export const isDiskFull = (error: unknown): boolean => ['53100', 'ENOSPC'].includes(String(((error ?? {}) as { code?: unknown }).code));
@@ -55,7 +59,7 @@ function refusalOf(error: unknown): { refusal: Refusal; more: RefusalError['more
       more: { retryAfterS: 2 },
     };
   }
-  if (isDiskFull(error)) return { refusal: { code: 'disk-full', detail: 'The disk of the database is full. What you sent was not kept; what was kept before is there. Make room on that machine, then send it again.' }, more: {} };
+  if (isDiskFull(error)) return { refusal: { code: 'disk-full', detail: DISK_FULL }, more: {} };
   if (isIdTaken(error)) return { refusal: { code: 'id-taken', detail: 'Something else has this id already. Send it again with an id of its own.' }, more: {} };
   const status = error instanceof HttpException ? error.getStatus() : (error as { status?: number } | undefined)?.status;
   if (status === 404) return { refusal: { code: 'not-found', detail: 'There is nothing at this address. See /api/docs for what there is.' }, more: {} };

@@ -2,6 +2,8 @@
 export interface DiskSeen {
   readonly usedFrac: number;
   readonly leftBytes: number;
+  /** Nothing more is taken in for want of room. */
+  readonly isOut: boolean;
   /** How long it is as full as that: below 80 %, up to 90 %, above; and no room at all, s. */
   readonly forS: number;
 }

@@ -57,7 +57,7 @@ export class HouseWatch implements OnApplicationBootstrap, BeforeApplicationShut
 
   /** Looks at this process, and says in the database what is seen. */
   async look(): Promise<void> {
-    this.standing = await this.own.look();
+    this.standing = this.own.look();
     this.seenMs = performance.now();
     const tookS = await this.say(this.standing);
     this.answersS = tookS === undefined ? [] : [tookS, ...this.answersS].slice(0, ANSWERS_KEPT);
@@ -78,7 +78,7 @@ export class HouseWatch implements OnApplicationBootstrap, BeforeApplicationShut
   /** This process as it stands now, and the others as they last said. */
   async processes(yardId: YardId): Promise<ProcessSeen[]> {
     const others = (await this.database.query(OTHERS, [this.me])) as { readonly agoS: number; readonly standing: Standing }[];
-    return [ofYard(await this.own.look(), yardId, 0), ...others.map(({ standing, agoS }) => ofYard(standing, yardId, agoS))];
+    return [ofYard(this.own.look(), yardId, 0), ...others.map(({ standing, agoS }) => ofYard(standing, yardId, agoS))];
   }
 
   /** The middle of the last answers; undefined while there is none. */

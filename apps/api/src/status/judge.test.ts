@@ -6,7 +6,7 @@ import { judge } from './judge.js';
 const GB = 1e9;
 const process: ProcessSeen = {
   version: '1.2.0', runsForS: 7200, agoS: 2, leads: true, boards: 3, beatAgoS: 1, broker: { isThere: true, forS: 7000 }, redis: { isThere: true, forS: 7100 },
-  disk: { usedFrac: 0.4, leftBytes: 60 * GB, forS: 7200 }, ended: [],
+  disk: { usedFrac: 0.4, leftBytes: 60 * GB, isOut: false, forS: 7200 }, ended: [],
 };
 /** A night on which everything is set up and works. */
 const well: HouseFacts = {
@@ -24,7 +24,7 @@ const well: HouseFacts = {
 };
 const one = (more: Partial<ProcessSeen>): HouseFacts => ({ ...well, processes: [{ ...process, ...more }] });
 const several = (...more: Partial<ProcessSeen>[]): HouseFacts => ({ ...well, processes: more.map((each) => ({ ...process, ...each })) });
-const disk = (usedFrac: number, leftBytes: number) => one({ disk: { usedFrac, leftBytes, forS: 40 } });
+const disk = (usedFrac: number, leftBytes: number, isOut = false) => one({ disk: { usedFrac, leftBytes, isOut, forS: 40 } });
 const probes = (more: Partial<HouseFacts['probes']>): HouseFacts => ({ ...well, probes: { ...well.probes, ...more } });
 const forecast = (more: Partial<HouseFacts['forecast']>): HouseFacts => ({ ...well, forecast: { ...well.forecast, ...more } });
 const webhook = (more: Partial<HouseFacts['webhook']>): HouseFacts => ({ ...well, webhook: { ...well.webhook, ...more } });
@@ -53,9 +53,9 @@ describe('how the house stands', () => {
     { what: 'the disk is just under 80 % full', facts: disk(0.799, 20 * GB), is: [] },
     { what: 'the disk is 80 % full', facts: disk(0.8, 20 * GB), is: [['disk-filling', 40]] },
     { what: 'the disk is 90 % full', facts: disk(0.9, 10 * GB), is: [['disk-nearly-full', 40]] },
-    { what: 'the disk is full', facts: disk(0.999, 33_000_000), is: [['disk-full', 40]] },
+    { what: 'the disk is full', facts: disk(0.94, 66_000_000, true), is: [['disk-full', 40]] },
     { what: 'the folder cannot be looked at', facts: one({ disk: undefined }), is: [['disk-unread', undefined]] },
-    { what: 'of two machines one has a fuller disk', facts: several({}, { disk: { usedFrac: 0.93, leftBytes: 5 * GB, forS: 9 } }), is: [['disk-nearly-full', 9], ['several-processes', 7200]] },
+    { what: 'of two machines one has a fuller disk', facts: several({}, { disk: { usedFrac: 0.93, leftBytes: 5 * GB, isOut: false, forS: 9 } }), is: [['disk-nearly-full', 9], ['several-processes', 7200]] },
     { what: 'a fact waits a little', facts: { ...well, outbox: { waiting: 2, oldestAgoS: 3 } }, is: [] },
     { what: 'facts wait', facts: { ...well, outbox: { waiting: 12, oldestAgoS: 10 } }, is: [['outbox-behind', 10]] },
     { what: 'facts wait for minutes', facts: { ...well, outbox: { waiting: 300, oldestAgoS: 120 } }, is: [['outbox-stuck', 120]] },
@@ -95,7 +95,7 @@ describe('how the house stands', () => {
   });
 
   it('a process that is silent is asked for nothing: what it last said of its disk, boards and broker is not held to be so', () => {
-    const silent = several({ boards: 1 }, { agoS: 40, boards: 5, beatAgoS: 45, disk: { usedFrac: 0.99, leftBytes: GB, forS: 1 }, broker: { isThere: false, forS: 50 } });
+    const silent = several({ boards: 1 }, { agoS: 40, boards: 5, beatAgoS: 45, disk: { usedFrac: 0.99, leftBytes: GB, isOut: true, forS: 1 }, broker: { isThere: false, forS: 50 } });
     expect(wrong(silent)).toEqual([['process-fell-silent', 40]]);
     expect(judge(silent).find(({ finding }) => finding === 'push-beats')?.figures.count).toBe(1);
   });

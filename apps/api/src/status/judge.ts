@@ -15,8 +15,6 @@ export const LIMITS = {
   fullForS: 60,
   fillingFrac: 0.8,
   nearlyFullFrac: 0.9,
-  /** The database keeps what is committed in files of 16 MiB each: with less than two no more is begun. */
-  noRoomBytes: 2 * 16 * 1024 * 1024,
   outboxBehindS: 10,
   outboxStuckS: 120,
   /** Told within the minute by whoever carries the yard, four seconds later by the process that leads. */
@@ -50,11 +48,11 @@ const JUDGES: Readonly<Record<HousePart, (facts: HouseFacts) => Judged>> = {
   },
 
   disk: ({ processes, database: { elsewhere } }) => {
-    const disks = processes.filter(isHeard).flatMap(({ disk }) => disk ?? []).sort((one, other) => other.usedFrac - one.usedFrac);
+    const disks = processes.filter(isHeard).flatMap(({ disk }) => disk ?? []).sort((one, other) => Number(other.isOut) - Number(one.isOut) || other.usedFrac - one.usedFrac);
     const [disk] = disks;
     if (!disk) return found('disk-unread');
-    const { usedFrac, leftBytes, forS } = disk;
-    const finding = leftBytes < LIMITS.noRoomBytes ? 'disk-full' : usedFrac >= LIMITS.nearlyFullFrac ? 'disk-nearly-full' : usedFrac >= LIMITS.fillingFrac ? 'disk-filling' : 'disk-room';
+    const { usedFrac, leftBytes, isOut, forS } = disk;
+    const finding = isOut ? 'disk-full' : usedFrac >= LIMITS.nearlyFullFrac ? 'disk-nearly-full' : usedFrac >= LIMITS.fillingFrac ? 'disk-filling' : 'disk-room';
     return found(finding, forS, { usedFrac, leftBytes, elsewhere });
   },
 

@@ -34,7 +34,7 @@ export class OwnStanding {
     private readonly broker: Broker,
   ) {}
 
-  async look(): Promise<Standing> {
+  look(): Standing {
     const now = performance.now();
     const ago = (ms: number) => (now - ms) / 1000;
     const { hearsOthers } = this.live;
@@ -45,15 +45,15 @@ export class OwnStanding {
       open: this.live.open.map(({ yardId, boards, beatenMs }) => ({ yardId, boards, beatAgoS: beatenMs === undefined ? null : ago(beatenMs) })),
       broker: this.broker.isMine ? { isThere: this.broker.isThere, forS: this.brokerIsThere.at(now, this.broker.isThere) } : null,
       redis: hearsOthers === undefined ? null : { isThere: hearsOthers, forS: this.redisIsThere.at(now, hearsOthers) },
-      disk: await this.roomLeft(now),
+      disk: this.roomLeft(now),
       ended: this.workers.ended.map(({ name, atMs }) => ({ name, agoS: ago(atMs) })).filter(({ agoS }) => agoS <= DAY_S),
     };
   }
 
-  private async roomLeft(nowMs: number): Promise<DiskSeen | null> {
-    const room = await this.disk.look();
+  private roomLeft(nowMs: number): DiskSeen | null {
+    const { room, isOut } = this.disk;
     if (!room) return null;
-    const level = Number(room.usedFrac >= LIMITS.fillingFrac) + Number(room.usedFrac >= LIMITS.nearlyFullFrac) + Number(room.leftBytes < LIMITS.noRoomBytes);
-    return { ...room, forS: this.diskLevel.at(nowMs, level) };
+    const level = isOut ? 3 : Number(room.usedFrac >= LIMITS.fillingFrac) + Number(room.usedFrac >= LIMITS.nearlyFullFrac);
+    return { ...room, isOut, forS: this.diskLevel.at(nowMs, level) };
   }
 }

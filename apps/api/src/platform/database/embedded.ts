@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { makeRoomToStart } from '../kept-back.js';
 import { log } from '../log.js';
 import { isLast, joinKeepers, type Keeper, urlOf } from './keeper.js';
 import { withLease } from './lease.js';
@@ -81,6 +82,7 @@ const startOrAdopt = (place: Place, wantedPort?: number): Promise<{ keeper: Keep
     const running = findPostmaster(place.files);
     const adopted = running && (await joinKeepers(place, running.pid));
     if (adopted) return { keeper: adopted, adopted: true };
+    await makeRoomToStart(place.folder);
     await layFiles(place);
     await startServer(place, wantedPort ?? (await freePort()));
     const started = findPostmaster(place.files);
