@@ -179,6 +179,17 @@ describe('a chamber that leaves its band', () => {
     for (let minute = 0; minute < 5; minute++) await read(121);
     expect((await view()).filter(({ kind, state }) => kind === 'probe-failed' && state !== 'returned-unacknowledged')).toEqual([]);
   });
+  it('readings that come three hours late raise nothing, however fast they climbed', async () => {
+    const heat = async () => (await night.rows<{ kind: string }>('alarm')).filter(({ kind }) => ['running-away', 'above-band', 'below-band'].includes(kind)).length;
+    for (let minute = 0; minute < 3; minute++) await read(121);
+    const before = await heat();
+    const climbing = Array.from({ length: 60 }, (_, nth) => ({ probeId: night.probes[0], takenAt: toIso(later(night.house.now, 10 * nth - 3 * 3600)), tempC: 121 + nth }));
+    await night.send('/readings', { readings: climbing }).expect(201);
+    await night.house.settle();
+    for (let minute = 0; minute < 3; minute++) await read(121);
+    expect(await heat()).toBe(before);
+    expect((await night.rows<{ temp_c: number }>('reading')).filter(({ temp_c }) => temp_c === 180)).toHaveLength(1);
+  });
   it('a probe that is shorted and reads the air for half an hour makes no band alarm: the other speaks for the chamber', async () => {
     const states: (string | undefined)[] = [];
     for (let minute = 0; minute < 20; minute++) {
