@@ -34,6 +34,7 @@ export const reactionsOf = ({ alarms, pits, checks, cooking, planning, woodyard 
   'check-recorded': [(event, deed) => checks.onCheckRecorded(event, deed), (event, deed) => woodyard.onCheckRecorded(event, deed)],
   'readings-recorded': [(event, deed) => alarms.onReadings(event, deed)],
   'gateway-changed': [],
+  'clock-stepped': [],
   'learned-set-back': [(event, deed) => pits.onLearnedSetBack(event, deed)],
   'weather-recorded': [],
   'lot-changed': [],

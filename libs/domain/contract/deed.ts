@@ -8,6 +8,6 @@ export const DEEDS = [
   'calibrate-probe', 'assign-source', 'set-learned-back', 'save-service', 'save-cook', 'place-cook',
   'take-off', 'price-cook', 'buy-lot', 'measure-lot', 'read-lot', 'move-wood',
   'recount-lot', 'trim-splits', 'burn-offcuts', 'recount-offcuts', 'make-pull', 'acknowledge-alarm',
-  'shelve-alarm', 'unshelve-alarm', 'alarm-step', 'correct-record', 'take-facts-in',
+  'shelve-alarm', 'unshelve-alarm', 'alarm-step', 'clock-step', 'correct-record', 'take-facts-in',
 ] as const;
 export type DeedName = (typeof DEEDS)[number];

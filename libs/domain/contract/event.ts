@@ -32,6 +32,8 @@ export const yardEvent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('service-changed'), serviceId }),
   z.object({ kind: z.literal('alarm-changed'), pitId: pitId.nullable() }),
   z.object({ kind: z.literal('minute-passed') }),
+  /** The server's clock was set by so much while the night ran. */
+  z.object({ kind: z.literal('clock-stepped'), byS: z.number().int() }),
   z.object({ kind: z.literal('fire-estimated'), pitIds: z.array(pitId), because: planCause }),
   z.object({ kind: z.literal('due-moved'), pitIds: z.array(pitId), because: planCause }),
   z.object({ kind: z.literal('plan-repaired') }),

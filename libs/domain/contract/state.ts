@@ -38,7 +38,8 @@ const slices = {
 };
 
 /** The yard's clock: on a practice night it runs `speed` times as fast as the real one. */
-export const yardClock = z.object({ now: instant, speed: z.number() });
+/** `aheadS`: the server's own clock shows so much more since it was set while a night ran, which goes on by the time of before; left out where it was not. */
+export const yardClock = z.object({ now: instant, speed: z.number(), aheadS: z.number().int().optional() });
 export type YardClock = z.infer<typeof yardClock>;
 
 /** Everything a board shows, as of `seq`. */

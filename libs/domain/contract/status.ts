@@ -6,7 +6,7 @@ export const PART_STATES = ['down', 'limps', 'works', 'unused'] as const;
 export type PartState = (typeof PART_STATES)[number];
 
 /** What the status page looks at, in the order in which a night leans on it. */
-export const HOUSE_PARTS = ['database', 'disk', 'outbox', 'tick', 'push', 'computations', 'probes', 'broker', 'forecast', 'webhook', 'backup', 'redis', 'processes'] as const;
+export const HOUSE_PARTS = ['database', 'disk', 'outbox', 'tick', 'clock', 'push', 'computations', 'probes', 'broker', 'forecast', 'webhook', 'backup', 'redis', 'processes'] as const;
 export type HousePart = (typeof HOUSE_PARTS)[number];
 
 /** Everything that may be found of a part, and what it says of its state. What it means and what to do stands in words under the same name. */
@@ -27,6 +27,8 @@ export const FINDINGS = {
   'tick-rests': { part: 'tick', state: 'works' },
   'tick-late': { part: 'tick', state: 'down' },
   'nobody-leads': { part: 'tick', state: 'limps' },
+  'clock-steady': { part: 'clock', state: 'works' },
+  'clock-held': { part: 'clock', state: 'limps' },
   'push-beats': { part: 'push', state: 'works' },
   'push-nobody': { part: 'push', state: 'works' },
   'push-silent': { part: 'push', state: 'down' },
@@ -75,6 +77,8 @@ export const findingFigures = z.object({
   leftBytes: z.number().optional(),
   sizeBytes: z.number().optional(),
   answerS: z.number().optional(),
+  /** By how much the machine's clock shows more than the time that the house goes by; negative: less. */
+  aheadS: z.number().int().optional(),
   /** When it last did its work. */
   lastAt: instant.optional(),
   /** Of gateways, computations or versions. */

@@ -31,3 +31,14 @@ it('half a minute ahead counts as now, 72 hours ago still counts', () => {
   const old = ago(72 * 60) as EpochS;
   expect(timeOfLook(deviceTime({ deviceAt: old, arrivedAt: now }), now)).toEqual({ ok: true, value: old });
 });
+
+it.each([
+  // Our machine's clock was set ten minutes ahead; we go by the time of before.
+  { what: 'a phone that goes by the new time', sentAt: ago(-10), deviceAt: ago(-7), is: { at: ago(3), clockOff: false } },
+  { what: 'a phone that goes by the old time', sentAt: now, deviceAt: ago(3), is: { at: ago(3), clockOff: false } },
+  { what: 'a phone that goes by neither', sentAt: ago(-45), deviceAt: ago(-42), is: { at: ago(3), clockOff: true } },
+  { what: 'a gateway that goes by the new time and does not say so', deviceAt: ago(-10), is: { at: now, clockOff: false } },
+  { what: 'a gateway that goes by the old time and does not say so', deviceAt: ago(1), is: { at: ago(1), clockOff: false } },
+])('after our own clock was set, $what is understood', ({ sentAt, deviceAt, is }) => {
+  expect(deviceTime({ deviceAt, ...(sentAt !== undefined && { sentAt }), arrivedAt: now, aheadS: 600 })).toMatchObject(is);
+});

@@ -20,16 +20,22 @@ export interface DeviceTime {
 }
 
 /**
- * The time at which a thing happened on a device: offset = arrival - clock of the device as it sent. Source: our rule.
+ * The time at which a thing happened on a device: offset = arrival - clock of the device as it sent. Where our own clock was set, a device
+ * may go by either time: one that agrees with either is right, and one that does not say what it shows is believed to go by the nearer.
+ * Source: our rule.
  *
  * @param told.deviceAt   when it happened, by the device's clock
  * @param told.sentAt     what the device's clock showed as it sent; absent when it did not say
  * @param told.arrivedAt  when it arrived, by our clock
+ * @param told.aheadS     by how much our machine's clock shows more than the time we go by, s; absent where it was not set
  */
-export function deviceTime(told: { readonly deviceAt: EpochS; readonly sentAt?: EpochS; readonly arrivedAt: EpochS }): DeviceTime {
-  const clockOffsetS = told.sentAt === undefined ? 0 : told.arrivedAt - told.sentAt;
-  const at = Math.abs(clockOffsetS) > CORRECT_BEYOND_S ? later(told.deviceAt, clockOffsetS) : told.deviceAt;
-  return { at, clockOffsetS, clockOff: Math.abs(clockOffsetS) > CLOCK_OFF_BEYOND_S };
+export function deviceTime(told: { readonly deviceAt: EpochS; readonly sentAt?: EpochS; readonly arrivedAt: EpochS; readonly aheadS?: number }): DeviceTime {
+  const { deviceAt, sentAt, arrivedAt, aheadS = 0 } = told;
+  const goesAhead = Math.abs(deviceAt - arrivedAt - aheadS) < Math.abs(deviceAt - arrivedAt);
+  const clockOffsetS = sentAt === undefined ? (goesAhead ? -aheadS : 0) : arrivedAt - sentAt;
+  const at = Math.abs(clockOffsetS) > CORRECT_BEYOND_S ? later(deviceAt, clockOffsetS) : deviceAt;
+  const offS = sentAt === undefined ? 0 : Math.min(Math.abs(clockOffsetS), Math.abs(clockOffsetS + aheadS));
+  return { at, clockOffsetS, clockOff: offS > CLOCK_OFF_BEYOND_S };
 }
 
 /** Whether a time lies so far ahead that no difference of clocks explains it. */

@@ -31,7 +31,7 @@ export class Checks {
   /** Keeps a check; one that happened is refused only when it cannot have: what is odd about it becomes a mark. */
   record(actor: Actor, command: RecordCheck): Promise<CheckRecorded> {
     return this.commands.run(actor, 'record-check', command, async (deed) => {
-      const time = timeTold(command, deed.now);
+      const time = timeTold(command, deed);
       const seenAt = await this.requirePossible(deed, command, time);
       await this.store.hold(deed.em, command.pitId);
       const last = await this.store.lastSeenAt(deed.em, command.pitId);
@@ -106,8 +106,8 @@ export class Checks {
   }
 }
 
-const timeTold = ({ seenAt, sentAt }: RecordCheck, arrivedAt: EpochS) =>
-  deviceTime({ deviceAt: fromIso(seenAt), ...(sentAt !== undefined && { sentAt: fromIso(sentAt) }), arrivedAt });
+const timeTold = ({ seenAt, sentAt }: RecordCheck, { now, aheadS }: Deed) =>
+  deviceTime({ deviceAt: fromIso(seenAt), ...(sentAt !== undefined && { sentAt: fromIso(sentAt) }), arrivedAt: now, aheadS });
 
 const tooOld = () => refused('check-too-old', 'This check is older than 72 hours and can no longer be taken in. Write it into the handover note.');
 const inTheFuture = (byS: number) =>

@@ -75,7 +75,7 @@ export class Cooking {
         const deviceAt = fromIso(entry.at);
         return {
           id: this.ids.next(), yardId: deed.yardId, cookId: entry.cookId, kind: entry.kind, deviceAt: dateOf(deviceAt), recordedAt: dateOf(deed.now),
-          at: dateOf(Math.min(deed.now, deviceTime({ deviceAt, ...sentAt, arrivedAt: deed.now }).at) as EpochS),
+          at: dateOf(Math.min(deed.now, deviceTime({ deviceAt, ...sentAt, arrivedAt: deed.now, aheadS: deed.aheadS }).at) as EpochS),
           stage: entry.kind === 'reading' ? entry.stage : null, tempC: entry.kind === 'reading' ? entry.tempC : null, wrappedIn: entry.kind === 'wrapped' ? entry.in : null,
           action: entry.kind === 'action' ? entry.action : null, limitName: entry.kind === 'action' ? entry.limit : null, note: entry.note ?? null, corrects: entry.corrects ?? null,
           crewMemberId: actor.person?.id ?? null, deviceId: actor.device.id, byProbe,

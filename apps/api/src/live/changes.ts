@@ -29,6 +29,7 @@ const CHANGES: Changes = {
   'check-recorded': ({ pitId }) => changes(['wood'], [pitId]),
   'readings-recorded': () => changes([]),
   'gateway-changed': () => changes([]),
+  'clock-stepped': () => changes([]),
   'learned-set-back': ({ pitId }) => changes([], [pitId]),
   'weather-recorded': () => changes(['weather']),
   'lot-changed': () => changes(['wood']),

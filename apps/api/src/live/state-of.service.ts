@@ -54,7 +54,8 @@ export class StateOf {
   ) {}
 
   clockOf(yardId: YardId): YardClock {
-    return { now: toIso(this.clock.now(yardId)), speed: this.clock.speed(yardId) };
+    const aheadS = this.clock.aheadS(yardId);
+    return { now: toIso(this.clock.now(yardId)), speed: this.clock.speed(yardId), ...(aheadS !== 0 && { aheadS }) };
   }
 
   /** The whole state. */

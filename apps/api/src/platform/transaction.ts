@@ -22,6 +22,8 @@ export class Deed {
     readonly yardId: YardId,
     /** The yard's time at which the deed began. */
     readonly now: EpochS,
+    /** By how much the machine's clock shows more than that, since it was set while a night ran, s. */
+    readonly aheadS: number,
   ) {}
 
   /** Facts told so far that are not in the outbox yet, in order; grows while one listens to it. */
@@ -123,7 +125,7 @@ export class Deeds {
   /** Runs `work` in one transaction and writes what it told; an error leaves nothing behind. */
   run<T>(yardId: YardId, work: (deed: Deed) => Promise<T>): Promise<T> {
     return this.database.transaction(async (em) => {
-      const deed = new Deed(em, yardId, this.clock.now(yardId));
+      const deed = new Deed(em, yardId, this.clock.now(yardId), this.clock.aheadS(yardId));
       const result = await work(deed).catch(async (error: unknown) => {
         await deed.written(); // After a write that failed every question fails: that write says why.
         throw error;

@@ -41,7 +41,7 @@ export class Readings {
 
   /** Keeps a batch; what was sent before is counted and not kept again. What is of no known probe, or of no possible time, is kept aside. */
   record(actor: Actor, command: RecordReadings): Promise<ReadingsRecorded> {
-    return this.commands.run(actor, 'record-readings', command, (deed) => this.takeIn(deed, actor, timed(command, deed.now)));
+    return this.commands.run(actor, 'record-readings', command, (deed) => this.takeIn(deed, actor, timed(command, deed)));
   }
 
   /** The same from a table of text. Lines that are no reading are named; the others are kept. Refuses with `not-a-table`. */
@@ -49,7 +49,7 @@ export class Readings {
     const table = parsePasted(command.text);
     if (!table.ok) return refused('not-a-table', 'This is no table of readings. Its first line must name probe, time and temp_c or temp_f; each line after it is one reading.');
     const { readings, wrong } = table.value;
-    return this.commands.run(actor, 'paste-readings', command, async (deed) => ({ ...(await this.takeIn(deed, actor, timed({ readings: [...readings] }, deed.now))), wrong: [...wrong] }));
+    return this.commands.run(actor, 'paste-readings', command, async (deed) => ({ ...(await this.takeIn(deed, actor, timed({ readings: [...readings] }, { now: deed.now, aheadS: 0 }))), wrong: [...wrong] }));
   }
 
   /** Gives the readings of an unknown name to a probe, and all that come under it from now on. Refuses with `probe-unknown` and `source-taken`. */

@@ -30,11 +30,11 @@ export interface Reading {
 }
 
 /** The readings of a command by the device's clock and by the corrected one. */
-export function timed({ readings, sentAt }: Pick<RecordReadings, 'readings' | 'sentAt'>, arrivedAt: EpochS): Timed[] {
+export function timed({ readings, sentAt }: Pick<RecordReadings, 'readings' | 'sentAt'>, { now: arrivedAt, aheadS }: { readonly now: EpochS; readonly aheadS: number }): Timed[] {
   const sent = sentAt === undefined ? {} : { sentAt: fromIso(sentAt) };
   return readings.map((reading) => {
     const deviceTakenAt = fromIso(reading.takenAt);
-    return { sent: reading, source: reading.source ?? reading.probeId!, deviceTakenAt, takenAt: deviceTime({ deviceAt: deviceTakenAt, ...sent, arrivedAt }).at };
+    return { sent: reading, source: reading.source ?? reading.probeId!, deviceTakenAt, takenAt: deviceTime({ deviceAt: deviceTakenAt, ...sent, arrivedAt, aheadS }).at };
   });
 }
 

@@ -62,7 +62,7 @@ export class Tasks {
       const { taskId, doneAt, sentAt } = command;
       const known = (await this.store.one(deed.em, taskId)) ?? refused('task-unknown', 'There is no such task. Open the night to see what is to do.');
       this.requireOpen(known, deed);
-      const done = deviceTime({ deviceAt: fromIso(doneAt), ...(sentAt && { sentAt: fromIso(sentAt) }), arrivedAt: deed.now });
+      const done = deviceTime({ deviceAt: fromIso(doneAt), ...(sentAt && { sentAt: fromIso(sentAt) }), arrivedAt: deed.now, aheadS: deed.aheadS });
       const at = done.at < deed.now ? done.at : deed.now;
       await this.store.save(deed.em, deed.yardId, { ...known.task, doneAt: at, doneBy: actor.person?.id ?? null });
       deed.tell({ kind: 'task-finished', taskId });

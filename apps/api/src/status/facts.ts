@@ -20,6 +20,8 @@ export interface ProcessSeen {
   /** Since it last said so, s. */
   readonly agoS: number;
   readonly leads: boolean;
+  /** By how much its machine's clock shows more than the time it goes by, since it was set while a night ran, s; and for how long, s. */
+  readonly clock: { readonly aheadS: number; readonly forS: number };
   /** Of this yard. */
   readonly boards: number;
   /** Since the last beat to boards of this yard, s; undefined where none was sent. */

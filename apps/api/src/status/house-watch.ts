@@ -2,7 +2,8 @@ import { type BeforeApplicationShutdown, Injectable, type OnApplicationBootstrap
 import type { YardId } from '@stokehold/domain/quantity';
 import { randomUUID } from 'node:crypto';
 import { DataSource } from 'typeorm';
-import { DataFolder, isDiskFull, log, WantOfRoom } from '../platform/index.js';
+import { hostname } from 'node:os';
+import { Clock, DataFolder, isDiskFull, log, WantOfRoom } from '../platform/index.js';
 import type { HouseFacts, ProcessSeen } from './facts.js';
 import { LIMITS } from './judge.js';
 import { Lasting } from './lasting.js';
@@ -16,6 +17,8 @@ const ANSWERS_KEPT = 5;
 
 const SAY = `insert into house_process (id, seen_at, standing) values ($1, clock_timestamp(), $2) on conflict (id) do update set seen_at = excluded.seen_at, standing = excluded.standing`;
 const FORGET = `delete from house_process where seen_at < clock_timestamp() - make_interval(secs => $1)`;
+const HELD = `select (standing->'clock'->>'aheadS')::int as "aheadS" from house_process where standing->>'host' = $1 and (standing->'clock'->>'aheadS')::int <> 0
+  and seen_at > clock_timestamp() - make_interval(secs => $2) order by (standing->>'runsForS')::float8 desc limit 1`;
 const OTHERS = `select extract(epoch from clock_timestamp() - seen_at)::float8 as "agoS", standing from house_process where id <> $1 order by seen_at desc, id`;
 
 /**
@@ -38,9 +41,11 @@ export class HouseWatch implements OnApplicationBootstrap, BeforeApplicationShut
     private readonly own: OwnStanding,
     private readonly folder: DataFolder,
     private readonly room: WantOfRoom,
+    private readonly clock: Clock,
   ) {}
 
   async onApplicationBootstrap(): Promise<void> {
+    await this.goByTheSameTime().catch((error: unknown) => log.warn({ err: error }, 'how other processes of this machine go by its clock could not be asked'));
     const next = async () => {
       await this.look();
       if (!this.stopped) this.timer = setTimeout(() => void next(), EVERY_MS).unref();
@@ -53,6 +58,12 @@ export class HouseWatch implements OnApplicationBootstrap, BeforeApplicationShut
     this.stopped = true;
     clearTimeout(this.timer);
     await this.database.query('delete from house_process where id = $1', [this.me]).catch(() => undefined);
+  }
+
+  /** Where another process of this machine goes by the time of before its clock was set, or one that was killed just now did, this one does too. */
+  private async goByTheSameTime(): Promise<void> {
+    const [other] = (await this.database.query(HELD, [hostname(), LIMITS.processSilentS])) as { readonly aheadS: number }[];
+    if (other) this.clock.takeOver(other.aheadS);
   }
 
   /** Looks at this process, and says in the database what is seen. */
@@ -113,7 +124,7 @@ const withinTime = async (asked: Promise<unknown>): Promise<void> => {
 };
 
 /** Ages go on from when they were written down; a beat that was in time then is held to have gone on. */
-function ofYard({ open, broker, redis, disk, ended, runsForS, ...rest }: Standing, yardId: YardId, agoS: number): ProcessSeen {
+function ofYard({ open, host: _host, broker, redis, disk, ended, runsForS, ...rest }: Standing, yardId: YardId, agoS: number): ProcessSeen {
   const here = open.find((one) => one.yardId === yardId);
   const older = <T extends { readonly forS: number }>(one: T | null): T | undefined => (one ? { ...one, forS: one.forS + agoS } : undefined);
   return {

@@ -5,7 +5,7 @@ import { judge } from './judge.js';
 
 const GB = 1e9;
 const process: ProcessSeen = {
-  version: '1.2.0', runsForS: 7200, agoS: 2, leads: true, boards: 3, beatAgoS: 1, broker: { isThere: true, forS: 7000 }, redis: { isThere: true, forS: 7100 },
+  version: '1.2.0', runsForS: 7200, agoS: 2, leads: true, clock: { aheadS: 0, forS: 7200 }, boards: 3, beatAgoS: 1, broker: { isThere: true, forS: 7000 }, redis: { isThere: true, forS: 7100 },
   disk: { usedFrac: 0.4, leftBytes: 60 * GB, isOut: false, forS: 7200 }, ended: [],
 };
 /** A night on which everything is set up and works. */
@@ -65,6 +65,7 @@ describe('how the house stands', () => {
     { what: 'no shift runs', facts: { ...well, minute: { shiftRunsForS: undefined, toldAgoS: 80_000 } }, is: [['tick-rests', undefined]] },
     { what: 'nobody leads', facts: one({ leads: false }), is: [['nobody-leads', undefined]] },
     { what: 'the house was only just opened, and nobody leads yet', facts: one({ leads: false, runsForS: 10 }), is: [] },
+    { what: 'the clock of the machine was set back by an hour', facts: one({ clock: { aheadS: -3600, forS: 90 } }), is: [['clock-held', 90]] },
     { what: 'no board is open', facts: one({ boards: 0, beatAgoS: undefined }), is: [['push-nobody', undefined]] },
     { what: 'boards are open, and no beat was sent for five seconds', facts: one({ beatAgoS: 5 }), is: [['push-silent', 5]] },
     { what: 'a computation was ended an hour ago', facts: one({ ended: [{ name: 'planNight', agoS: 3600 }] }), is: [['computations-ended', 3600]] },

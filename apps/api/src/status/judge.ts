@@ -74,6 +74,12 @@ const JUDGES: Readonly<Record<HousePart, (facts: HouseFacts) => Judged>> = {
     return shiftRunsForS === undefined ? found('tick-rests', undefined, last) : found('tick-told', shiftRunsForS, last);
   },
 
+  clock: ({ processes }) => {
+    const clocks = processes.filter(isHeard).map(({ clock }) => clock);
+    const held = clocks.find(({ aheadS }) => aheadS !== 0);
+    return held ? found('clock-held', held.forS, { aheadS: held.aheadS }) : found('clock-steady', most(clocks.map(({ forS }) => forS)));
+  },
+
   push: (facts) => {
     const open = facts.processes.filter((one) => isHeard(one) && one.boards > 0);
     const count = open.reduce((sum, { boards }) => sum + boards, 0);

@@ -1,9 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import type { YardId } from '@stokehold/domain/quantity';
+import { hostname } from 'node:os';
 import { Broker } from '../gateways/index.js';
 import { VERSION } from '../health/index.js';
 import { LiveGateway } from '../live/index.js';
-import { Disk, Leading, Workers } from '../platform/index.js';
+import { Clock, Disk, Leading, Workers } from '../platform/index.js';
 import type { DiskSeen, LineSeen, ProcessSeen } from './facts.js';
 import { LIMITS } from './judge.js';
 import { Lasting } from './lasting.js';
@@ -11,6 +12,8 @@ import { Lasting } from './lasting.js';
 /** What a process says of itself, of all yards on which boards are open at it. */
 export interface Standing extends Omit<ProcessSeen, 'agoS' | 'boards' | 'beatAgoS' | 'broker' | 'redis' | 'disk'> {
   readonly open: readonly { readonly yardId: YardId; readonly boards: number; readonly beatAgoS: number | null }[];
+  /** Its machine: processes there share its clock. */
+  readonly host: string;
   readonly broker: LineSeen | null;
   readonly redis: LineSeen | null;
   readonly disk: DiskSeen | null;
@@ -24,9 +27,11 @@ const startedMs = performance.now() - process.uptime() * 1000;
 export class OwnStanding {
   private readonly brokerIsThere = new Lasting<boolean>();
   private readonly redisIsThere = new Lasting<boolean>();
+  private readonly clockAheadS = new Lasting<number>();
   private readonly diskLevel = new Lasting<number>();
 
   constructor(
+    private readonly clock: Clock,
     private readonly disk: Disk,
     private readonly leading: Leading,
     private readonly workers: Workers,
@@ -38,10 +43,13 @@ export class OwnStanding {
     const now = performance.now();
     const ago = (ms: number) => (now - ms) / 1000;
     const { hearsOthers } = this.live;
+    const aheadS = this.clock.aheadS();
     return {
       version: VERSION,
       runsForS: ago(startedMs),
+      host: hostname(),
       leads: this.leading.isMine,
+      clock: { aheadS, forS: this.clockAheadS.at(now, aheadS) },
       open: this.live.open.map(({ yardId, boards, beatenMs }) => ({ yardId, boards, beatAgoS: beatenMs === undefined ? null : ago(beatenMs) })),
       broker: this.broker.isMine ? { isThere: this.broker.isThere, forS: this.brokerIsThere.at(now, this.broker.isThere) } : null,
       redis: hearsOthers === undefined ? null : { isThere: hearsOthers, forS: this.redisIsThere.at(now, hearsOthers) },

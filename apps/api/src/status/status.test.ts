@@ -88,7 +88,7 @@ it('a backup that was taken is said with its time; none is said too', async () =
 
 it('another process that writes down how it stands is counted, and missed when it falls silent', async () => {
   expect((await find('one-process'))?.figures.count).toBe(1);
-  const standing = { version: '0.0.9', runsForS: 900, leads: true, open: [{ yardId: night.house.yardId, boards: 4, beatAgoS: 1 }], broker: null, redis: null, disk: null, ended: [{ name: 'planNight', agoS: 30 }] };
+  const standing = { version: '0.0.9', host: 'elsewhere', runsForS: 900, leads: true, clock: { aheadS: 0, forS: 900 }, open: [{ yardId: night.house.yardId, boards: 4, beatAgoS: 1 }], broker: null, redis: null, disk: null, ended: [{ name: 'planNight', agoS: 30 }] };
   await sql('insert into house_process values ($1, clock_timestamp(), $2)', [randomUUID(), JSON.stringify(standing)]);
   expect((await find('versions-differ'))?.figures).toMatchObject({ count: 2, names: expect.arrayContaining(['0.0.9']) });
   expect((await find('push-beats'))?.figures.count).toBe(4);

@@ -14,4 +14,10 @@ describe("a device's clock", () => {
   it('that is four minutes slow is told, and only put right', () => {
     expect(clockOff(0, 240_000)).toEqual({ way: 'behind', byS: 240, uncertain: false });
   });
+
+  it('that agrees with either of the times of a server whose clock was set is not spoken of', () => {
+    expect(clockOff(600_000, 0, 600)).toBeUndefined();
+    expect(clockOff(0, 0, 600)).toBeUndefined();
+    expect(clockOff(900_000, 0, 600)).toEqual({ way: 'ahead', byS: 300, uncertain: false });
+  });
 });

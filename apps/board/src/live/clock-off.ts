@@ -9,9 +9,12 @@ export interface ClockOff {
   readonly uncertain: boolean;
 }
 
-/** How far a device's clock is from the server's; undefined when they agree as far as can be told. Both ms since 1970. */
-export function clockOff(deviceMs: number, serverMs: number): ClockOff | undefined {
-  const aheadS = (deviceMs - serverMs) / 1000;
+/**
+ * How far a device's clock is from the server's; undefined when they agree as far as can be told. Both ms since 1970. Where the server's
+ * clock was set, by `setByS`, a device that agrees with either of its times is right.
+ */
+export function clockOff(deviceMs: number, serverMs: number, setByS = 0): ClockOff | undefined {
+  const [aheadS] = [(deviceMs - serverMs) / 1000, (deviceMs - serverMs) / 1000 - setByS].sort((one, other) => Math.abs(one) - Math.abs(other)) as [number, number];
   if (Math.abs(aheadS) < TOLD_S) return undefined;
   return { way: aheadS > 0 ? 'ahead' : 'behind', byS: Math.round(Math.abs(aheadS)), uncertain: Math.abs(aheadS) > UNCERTAIN_S };
 }

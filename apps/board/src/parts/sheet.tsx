@@ -6,6 +6,7 @@ import { useClock } from '../live/use-clock.js';
 import { useFigures } from '../units/use-figures.js';
 import { useSharedWords } from '../words/shared.js';
 import { Button } from './button.js';
+import { ClockSetNotice } from './clock-set-notice.js';
 import { ConnectionNotice } from './connection-notice.js';
 import { HouseNotice } from './house-notice.js';
 import { PracticeBand } from './practice-band.js';
@@ -90,6 +91,7 @@ export function Sheet({ title, beside, wide = false, children }: SheetProps) {
         <SignOut />
       </header>
       <ConnectionNotice />
+      <ClockSetNotice />
       <UnsentNotice />
       {mayManage && here !== 'status' && <HouseNotice />}
       <main id="content" className={`${css['body']} ${wide ? css['wide'] : ''}`}>

@@ -11,6 +11,7 @@ import { AlarmList } from '../../parts/alarm-list.js';
 import { holds } from '../../parts/alarms-said.js';
 import { Button } from '../../parts/button.js';
 import { callFor, useCallOut } from '../../parts/call-out.js';
+import { ClockSetNotice } from '../../parts/clock-set-notice.js';
 import { ConnectionNotice } from '../../parts/connection-notice.js';
 import { Opening } from '../../parts/opening.js';
 import { PracticeBand } from '../../parts/practice-band.js';
@@ -88,6 +89,7 @@ function Round({ state, personId }: RoundProps) {
     <>
       <PracticeBand />
       <ConnectionNotice />
+      <ClockSetNotice />
       <ClockNotice practice={state.yard.practice} />
       <TopLine {...{ state, personId, nowMs }} pitId={view?.pit.id} />
       {full && <Full />}

@@ -8,7 +8,7 @@ import { lostSaid, partSaid, whenText, worstFirst, type Saying } from './part-sa
 const sayingIn = (language: 'en' | 'es'): Saying => ({ say: sayIn(language, 'status'), figures: figuresOf({ units: 'us', timeZone: 'America/Chicago', language }) });
 const NOW = '2027-01-16T08:14:00Z';
 const part = (finding: Finding, figures: FindingFigures = {}, since: string | null = null): PartView => ({ ...FINDINGS[finding], finding, since, figures });
-const ALL: FindingFigures = { count: 2, of: 8, usedFrac: 0.917, leftBytes: 5.2e9, sizeBytes: 2e9, answerS: 0.31, lastAt: '2027-01-16T08:02:00Z', names: ['Shed'] };
+const ALL: FindingFigures = { count: 2, of: 8, usedFrac: 0.917, leftBytes: 5.2e9, sizeBytes: 2e9, answerS: 0.31, aheadS: 600, lastAt: '2027-01-16T08:02:00Z', names: ['Shed'] };
 
 describe.each(['en', 'es'] as const)('in %s', (language) => {
   it.each(Object.keys(FINDINGS) as Finding[])('%s says what it means, and where it does not work what still does and what to do', (finding) => {

@@ -1,4 +1,5 @@
-import type { HousePart, PartState, PartView } from '@stokehold/domain/contract';
+import type { Finding, FindingFigures, HousePart, PartState, PartView } from '@stokehold/domain/contract';
+import { ageText } from '../../parts/age.js';
 import type { Figures } from '../../units/figures.js';
 import type { SayStatusWords } from '../../words/status.js';
 
@@ -40,7 +41,7 @@ export const worstFirst = <T extends { readonly state: PartState }>(parts: reado
 /** A part at an instant of the yard's clock. Held to part-said.test.ts */
 export function partSaid({ part, state, finding, since, figures: given }: PartView, now: string, saying: Saying): PartSaid {
   const { say, figures } = saying;
-  const { count, of, usedFrac, leftBytes, sizeBytes, answerS, lastAt, names, elsewhere } = given;
+  const { count, of, usedFrac, leftBytes, sizeBytes, answerS, aheadS = 0, lastAt, names, elsewhere } = given;
   const values = {
     ...(count !== undefined && { count }),
     ...(of !== undefined && { of }),
@@ -50,9 +51,10 @@ export function partSaid({ part, state, finding, since, figures: given }: PartVi
     ms: answerS === undefined ? '' : figures.count(Math.max(1, answerS * 1000)),
     last: lastAt === undefined ? '' : whenText(lastAt, now, figures),
     names: names?.join(', ') ?? '',
+    span: ageText(Math.abs(aheadS)),
   };
   const told = finding === 'probes-rest' ? { ...values, count: of ?? 0 } : values;
-  const means = finding === 'disk-room' && elsewhere ? say('disk-room.elsewhere', told) : say(`${finding}.means`, told);
+  const means = say(meansOf(finding, given), told);
   return {
     part, state, name: say(`part.${part}`), stands: say(`state.${state}`),
     since: since === null ? undefined : sinceText(since, now, saying),
@@ -60,6 +62,12 @@ export function partSaid({ part, state, finding, since, figures: given }: PartVi
     still: state === 'down' || state === 'limps' ? say(`${finding}.still` as 'disk-full.still', told) : undefined,
     toDo: state === 'works' ? undefined : say(finding === 'database-full' && elsewhere ? 'database-full.doElsewhere' : (`${finding}.do` as 'disk-full.do'), told),
   };
+}
+
+/** Which sentence says what a finding means. */
+function meansOf(finding: Finding, { elsewhere, aheadS = 0 }: FindingFigures): Parameters<SayStatusWords>[0] {
+  if (finding === 'clock-held') return aheadS > 0 ? 'clock-held.ahead' : 'clock-held.back';
+  return finding === 'disk-room' && elsewhere ? 'disk-room.elsewhere' : `${finding}.means`;
 }
 
 /** What a board finds by itself, when nothing newer comes: the server is away, or its database. */

@@ -140,6 +140,7 @@ export const records = {
   'deed.shelve-alarm': 'Alarm set aside',
   'deed.unshelve-alarm': 'Alarm called back',
   'deed.alarm-step': 'An alarm changed',
+  'deed.clock-step': 'The server’s clock was set',
   'deed.correct-record': 'Line corrected',
   'deed.take-facts-in': 'Earlier lines taken into the record',
 } as const;

@@ -57,6 +57,8 @@ export const shared = {
   lostServer: 'No server',
   lostServerAge: 'What you see is {{age}} old',
   lostServerNone: 'No answer yet',
+  'clock.ahead': 'The server’s clock was set ahead by {{span}}. The night goes on by the time of before: other clocks show {{span}} more.',
+  'clock.back': 'The server’s clock was set back by {{span}}. The night goes on by the time of before: other clocks show {{span}} less.',
   'house.disk': 'The server’s disk is {{used}} full, {{left}} left.',
   'house.down_one': '{{count}} part of the house does not work.',
   'house.down_other': '{{count}} parts of the house do not work.',

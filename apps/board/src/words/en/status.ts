@@ -24,6 +24,7 @@ export const status = {
   'part.disk': 'Disk',
   'part.outbox': 'Records carried on',
   'part.tick': 'Minute of the night',
+  'part.clock': 'Clock of the server',
   'part.push': 'Boards and phones',
   'part.computations': 'Forecasts and plans',
   'part.probes': 'Probes and gateways',
@@ -87,6 +88,12 @@ export const status = {
   'nobody-leads.means': 'No process of the house has taken the lead: broker, forecast and messages to outside rest.',
   'nobody-leads.still': 'Recording, forecasts of the fires, plan and boards.',
   'nobody-leads.do': 'Wait for ten seconds. If it lasts, start Stokehold again.',
+
+  'clock-steady.means': 'It was not set while a night ran.',
+  'clock-held.ahead': 'It was set ahead by {{span}} while a night ran. The night goes on by the time of before: other clocks show {{span}} more than these screens.',
+  'clock-held.back': 'It was set back by {{span}} while a night ran. The night goes on by the time of before: other clocks show {{span}} less than these screens.',
+  'clock-held.still': 'Everything; no check is late through it, and durations are right.',
+  'clock-held.do': 'If the new time is wrong, set the clock back. If it is right, change the ready-by times of tonight’s services by as much. The new time is taken over after the night.',
 
   'push-beats.means_one': '{{count}} screen is open and hears of every change within a second.',
   'push-beats.means_other': '{{count}} screens are open and hear of every change within a second.',

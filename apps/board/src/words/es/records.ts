@@ -142,6 +142,7 @@ export const records: WordsLike<typeof en> = {
   'deed.shelve-alarm': 'Alarma apartada',
   'deed.unshelve-alarm': 'Alarma retomada',
   'deed.alarm-step': 'Una alarma cambió',
+  'deed.clock-step': 'Se cambió el reloj del servidor',
   'deed.correct-record': 'Línea corregida',
   'deed.take-facts-in': 'Líneas anteriores incorporadas al registro',
 };

@@ -60,6 +60,8 @@ export const shared: WordsLike<typeof en> = {
   lostServer: 'Sin servidor',
   lostServerAge: 'Lo que ve tiene {{age}}',
   lostServerNone: 'Todavía no contesta',
+  'clock.ahead': 'El reloj del servidor se adelantó {{span}}. La noche sigue por la hora de antes: otros relojes muestran {{span}} más.',
+  'clock.back': 'El reloj del servidor se atrasó {{span}}. La noche sigue por la hora de antes: otros relojes muestran {{span}} menos.',
   'house.disk': 'El disco del servidor está lleno al {{used}}, quedan {{left}}.',
   'house.down_one': '{{count}} parte de la casa no funciona.',
   'house.down_other': '{{count}} partes de la casa no funcionan.',

@@ -27,6 +27,7 @@ export const status: WordsLike<typeof en> = {
   'part.disk': 'Disco',
   'part.outbox': 'Curso de los registros',
   'part.tick': 'Minuto de la noche',
+  'part.clock': 'Reloj del servidor',
   'part.push': 'Tableros y teléfonos',
   'part.computations': 'Pronósticos y planes',
   'part.probes': 'Sondas y receptores',
@@ -90,6 +91,12 @@ export const status: WordsLike<typeof en> = {
   'nobody-leads.means': 'Ningún proceso de la casa ha tomado el mando: el intermediario, el pronóstico y los mensajes hacia afuera descansan.',
   'nobody-leads.still': 'Registrar, los pronósticos de los fuegos, el plan y los tableros.',
   'nobody-leads.do': 'Espere diez segundos. Si dura, arranque Stokehold otra vez.',
+
+  'clock-steady.means': 'No se cambió mientras corría una noche.',
+  'clock-held.ahead': 'Se adelantó {{span}} mientras corría una noche. La noche sigue por la hora de antes: otros relojes muestran {{span}} más que estas pantallas.',
+  'clock-held.back': 'Se atrasó {{span}} mientras corría una noche. La noche sigue por la hora de antes: otros relojes muestran {{span}} menos que estas pantallas.',
+  'clock-held.still': 'Todo; ninguna revisión se atrasa por eso, y las duraciones son correctas.',
+  'clock-held.do': 'Si la hora nueva está mal, regrese el reloj. Si está bien, cambie por lo mismo las horas de los servicios de esta noche. La hora nueva se toma después de la noche.',
 
   'push-beats.means_one': '{{count}} pantalla está abierta y sabe de cada cambio en un segundo.',
   'push-beats.means_other': '{{count}} pantallas están abiertas y saben de cada cambio en un segundo.',
